@@ -1,0 +1,17 @@
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    include: ["test/**/*.test.ts"],
+    // These take longer, or need a browser: `npm run test:editor`, `npm run test:long`.
+    exclude: ["test/editor/**", "test/long/**", "test/**/fixtures/**"],
+    pool: "threads",
+    // The tests share no state, so one module graph serves all files of a thread.
+    isolate: false,
+    coverage: {
+      provider: "v8",
+      include: ["client/**/*.ts", "server/**/*.ts", "grammar/**/*.ts"],
+      reportsDirectory: "coverage",
+    },
+  },
+});
