@@ -1,0 +1,315 @@
+/**
+ * One block from its text: the header, and the lines under it as records, prose, comments and blanks. A block's
+ * tree depends on its own text alone, which is what lets an edit leave all other blocks as they are.
+ */
+import type { Content, Line } from "./lines.ts";
+import {
+  asksForMore,
+  classifyLine,
+  contentEndOf,
+  contentOf,
+  headerShape,
+  lineStartsOf,
+  shapesOfBlock,
+} from "./lines.ts";
+import { nearest } from "./nearest.ts";
+import { readStatement } from "./statement.ts";
+import type {
+  BlockNode,
+  BlockWord,
+  CommentNode,
+  HeaderNode,
+  ItemNode,
+  RecordNode,
+  StrayNode,
+  SyntaxFault,
+  SyntaxFix,
+  WordNode,
+} from "./syntax.ts";
+import type { ArgumentShape } from "./vocabulary/shape.ts";
+import {
+  blockEntry,
+  entriesIn,
+  entriesOf,
+  recordEntry,
+  recordWords,
+  vocabulary,
+} from "./vocabulary/vocabulary.ts";
+
+/** Reads a block. `text` starts with a header line, unless it is what stands above the first header of a file. */
+export function readBlock(text: string): BlockNode {
+  return new BlockReader(text).read();
+}
+
+class BlockReader {
+  private readonly text: string;
+  private readonly lineStarts: number[];
+  private line = 0;
+  private block: BlockWord | undefined;
+
+  constructor(text: string) {
+    this.text = text;
+    this.lineStarts = lineStartsOf(text);
+  }
+
+  read(): BlockNode {
+    const items: ItemNode[] = [];
+    const header = this.readHeader();
+    if (header !== undefined) items.push(header);
+    this.block = header?.block;
+    while (this.line < this.lineStarts.length && this.startOf(this.line) < this.text.length)
+      items.push(this.readItem());
+    return { text: this.text, header, items, lineStarts: this.lineStarts };
+  }
+
+  private readHeader(): HeaderNode | undefined {
+    const start = 0;
+    const end = this.endOf(0);
+    const contentEnd = contentEndOf(this.text, start, end);
+    const shape = headerShape(this.text, start, contentEnd);
+    if (shape === undefined) return undefined;
+    this.line = 1;
+    const content = contentOf(this.text, start, contentEnd);
+    const wordEnd = this.text.slice(0, content.end).search(/[\s\u00a0]/);
+    const word = this.word(0, wordEnd < 0 ? content.end : wordEnd);
+    const known = blockEntry(word.text);
+    const candidates = vocabulary.blocks
+      .map((entry) => entry.word)
+      .filter((candidate) => shapesOfBlock(candidate) === shape);
+    // Only a day takes a date, so a date says enough; any other unknown word is read as one that is near, if any.
+    const meant = shape === "date" ? candidates[0] : nearest(word.text, candidates, 1)[0];
+    const block = known?.word ?? (meant as BlockWord | undefined);
+    const faults = known === undefined ? [unknownBlock(word, block)] : [];
+    const entry = block === undefined ? undefined : blockEntry(block);
+    const reading =
+      entry === undefined
+        ? NOTHING_READ
+        : readStatement(entry, this.text.slice(word.end, content.end), word.end);
+    return {
+      kind: "header",
+      start,
+      end,
+      word,
+      block,
+      values: reading.values,
+      broken: reading.broken,
+      faults: [...faults, ...reading.faults],
+      comments: this.comments([content], [contentEnd]),
+    };
+  }
+
+  private readItem(): ItemNode {
+    const start = this.startOf(this.line);
+    const end = this.endOf(this.line);
+    const line = classifyLine(this.text, start, contentEndOf(this.text, start, end));
+    if (line.is === "record") return this.readRecord(line);
+    this.line++;
+    return line.is === "column 0" ? this.stray(start, end) : { kind: line.is, start, end };
+  }
+
+  private readRecord(line: Line & { is: "record" }): RecordNode {
+    const first = this.line;
+    const contents = this.contentsOfRecord(line.valueStart);
+    const last = contents.at(-1) as Content;
+    const ends = contents.map((_, index) =>
+      contentEndOf(this.text, this.startOf(first + index), this.endOf(first + index)),
+    );
+    const word = this.word(line.wordStart, line.wordEnd);
+    const shape = line.form === "record" ? this.shapeOf(word) : malformed(word, line, this.text);
+    const reading =
+      "faults" in shape
+        ? undefined
+        : readStatement(shape, this.valueText(line.valueStart, contents, ends), line.valueStart);
+    return {
+      kind: "record",
+      start: this.startOf(first),
+      end: this.endOf(this.line - 1),
+      contentEnd: Math.max(last.end, line.valueStart),
+      word,
+      known: reading !== undefined,
+      values: reading?.values ?? NOTHING_READ.values,
+      broken: reading?.broken ?? true,
+      faults: reading?.faults ?? ("faults" in shape ? shape.faults : []),
+      comments: this.comments(contents, ends),
+    };
+  }
+
+  /** The content of the record's lines: its own, and those that go on with it. Moves behind them. */
+  private contentsOfRecord(valueStart: number): Content[] {
+    const contents: Content[] = [];
+    let start = valueStart;
+    for (;;) {
+      const end = contentEndOf(this.text, start, this.endOf(this.line));
+      const content = contentOf(this.text, start, end);
+      contents.push(content);
+      this.line++;
+      if (!asksForMore(this.text, content, start) || !this.goesOn()) return contents;
+      start = this.startOf(this.line);
+    }
+  }
+
+  /** True where the line at hand can go on with the record above it. */
+  private goesOn(): boolean {
+    if (this.line >= this.lineStarts.length) return false;
+    const start = this.startOf(this.line);
+    const end = contentEndOf(this.text, start, this.endOf(this.line));
+    return classifyLine(this.text, start, end).is === "prose" && !/^\s*\|/.test(this.text.slice(start, end));
+  }
+
+  /** What stands behind the colon, with comments and line ends blanked out so that offsets stay. */
+  private valueText(valueStart: number, contents: readonly Content[], ends: readonly number[]): string {
+    if (contents.length === 1) return this.text.slice(valueStart, contents[0]?.end);
+    let text = "";
+    for (const [index, content] of contents.entries()) {
+      const blanked = valueStart + text.length;
+      text += this.text.slice(blanked, content.end);
+      const next =
+        index + 1 < contents.length
+          ? (ends[index] as number) + this.lineEndLength(ends[index] as number)
+          : content.end;
+      text = text.padEnd(next - valueStart, " ");
+    }
+    return text;
+  }
+
+  private lineEndLength(at: number): number {
+    return this.text.startsWith("\r\n", at) ? 2 : 1;
+  }
+
+  /** The shape by which a record word is read here, or what is wrong with it. */
+  private shapeOf(word: WordNode): ArgumentShape | { readonly faults: readonly SyntaxFault[] } {
+    const entry = this.block === undefined ? entriesOf(word.text)[0] : recordEntry(this.block, word.text);
+    if (entry !== undefined) return entry;
+    const makeProse: SyntaxFix = {
+      start: word.start,
+      end: word.start,
+      text: "| ",
+      title: "Keep the line as prose",
+      sure: false,
+    };
+    const places = entriesOf(word.text).flatMap(({ blocks }) => blocks);
+    if (places.length > 0) {
+      return {
+        faults: [
+          {
+            ...fault("record-not-here", word),
+            expected: `it in a block of ${[...new Set(places)].join(", ")}`,
+            fixes: [makeProse],
+          },
+        ],
+      };
+    }
+    const here =
+      this.block === undefined ? recordWords : entriesIn(this.block).map((candidate) => candidate.word);
+    const near = nearest(word.text, here);
+    const candidates = near.length > 0 ? near : nearest(word.text, recordWords);
+    const fixes = candidates.map(
+      (text, index): SyntaxFix => ({
+        start: word.start,
+        end: word.end,
+        text,
+        title: `Write ${text}`,
+        sure: index === 0 && candidates.length === 1,
+      }),
+    );
+    return {
+      faults: [
+        { ...fault("unknown-record", word), expected: candidates.join(" or "), fixes: [...fixes, makeProse] },
+      ],
+    };
+  }
+
+  private comments(contents: readonly Content[], ends: readonly number[]): CommentNode[] {
+    return contents.flatMap(({ comment }, index) => {
+      const end = ends[index] as number;
+      return comment === undefined ? [] : [commentNode(this.text, comment, end)];
+    });
+  }
+
+  private stray(start: number, end: number): StrayNode {
+    const contentEnd = contentEndOf(this.text, start, end);
+    const found = this.text.slice(start, contentEnd);
+    const known = vocabulary.blocks.find(({ word }) => found === word || found.startsWith(`${word} `));
+    const expected =
+      known === undefined
+        ? "the start of a block, or an indented line"
+        : `${known.word} as in: ${known.example}`;
+    const indent: SyntaxFix = { start, end: start, text: "  ", title: "Indent the line", sure: false };
+    return {
+      kind: "stray",
+      start,
+      end,
+      faults: [{ code: "unreadable-line", start, end: contentEnd, found, expected, fixes: [indent] }],
+    };
+  }
+
+  private word(start: number, end: number): WordNode {
+    return { kind: "word", text: this.text.slice(start, end), start, end };
+  }
+
+  private startOf(line: number): number {
+    return this.lineStarts[line] ?? this.text.length;
+  }
+
+  private endOf(line: number): number {
+    return this.lineStarts[line + 1] ?? this.text.length;
+  }
+}
+
+const NOTHING_READ = { values: new Map<string, never>(), broken: true, faults: [] as SyntaxFault[] } as const;
+
+function fault(code: SyntaxFault["code"], word: WordNode): Omit<SyntaxFault, "expected" | "fixes"> {
+  return { code, start: word.start, end: word.end, found: word.text };
+}
+
+function unknownBlock(word: WordNode, block: BlockWord | undefined): SyntaxFault {
+  const fixes: SyntaxFix[] =
+    block === undefined
+      ? []
+      : [{ start: word.start, end: word.end, text: block, title: `Write ${block}`, sure: true }];
+  return {
+    ...fault("unknown-block", word),
+    expected: block ?? vocabulary.blocks.map((entry) => entry.word).join(" "),
+    fixes,
+  };
+}
+
+/** A known word in other case, or with its colon misplaced: never silently prose. */
+function malformed(
+  word: WordNode,
+  line: Line & { is: "record" },
+  text: string,
+): { readonly faults: readonly SyntaxFault[] } {
+  const right = `${word.text.toLowerCase()}: `;
+  let end = line.valueStart;
+  while (text[end] === " ") end++;
+  const mend: SyntaxFix = { start: word.start, end, text: right, title: `Write ${right.trim()}`, sure: true };
+  const prose: SyntaxFix = {
+    start: word.start,
+    end: word.start,
+    text: "| ",
+    title: "Keep the line as prose",
+    sure: false,
+  };
+  const written = { start: word.start, end: line.valueStart };
+  return {
+    faults: [
+      {
+        code: "unknown-record",
+        ...written,
+        found: text.slice(written.start, written.end),
+        expected: `${right.trim()} and a space`,
+        fixes: [mend, prose],
+      },
+    ],
+  };
+}
+
+const WAIVER = /^#[\s\u00a0]+waived[\s\u00a0]+([A-Za-z0-9-]+)[\s\u00a0]*(?::[\s\u00a0]*(.*))?$/;
+
+function commentNode(text: string, start: number, end: number): CommentNode {
+  const match = WAIVER.exec(text.slice(start, end));
+  const waiver =
+    match === null ? undefined : { code: match[1] ?? "", reason: (match[2] ?? "").trim(), start, end };
+  return { start, end, waiver };
+}

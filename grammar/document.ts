@@ -1,0 +1,134 @@
+/**
+ * A file as a list of blocks. An edit reads again only the blocks that it touches and the one that holds the
+ * character before it; all others keep their trees, whose positions are relative to their own block.
+ */
+import { readBlock } from "./block.ts";
+import { contentEndOf, headerShape, lineStartsOf } from "./lines.ts";
+import type { BlockNode } from "./syntax.ts";
+
+const BYTE_ORDER_MARK = "\ufeff";
+
+/** A place in a text: both count from 0; `character` in UTF-16 units. */
+export interface Position {
+  readonly line: number;
+  readonly character: number;
+}
+
+export class Document {
+  readonly blocks: readonly BlockNode[];
+  /** Offset of each block in the text. */
+  readonly offsets: readonly number[];
+  /** Line of each block's first character. */
+  readonly lines: readonly number[];
+  readonly length: number;
+  readonly lineCount: number;
+
+  private constructor(blocks: readonly BlockNode[]) {
+    const offsets: number[] = [];
+    const lines: number[] = [];
+    let offset = 0;
+    let line = 0;
+    for (const block of blocks) {
+      offsets.push(offset);
+      lines.push(line);
+      offset += block.text.length;
+      line += lineBreaksOf(block);
+    }
+    this.blocks = blocks;
+    this.offsets = offsets;
+    this.lines = lines;
+    this.length = offset;
+    this.lineCount = line + 1;
+  }
+
+  /** Reads a whole text. A byte order mark is taken off first and never counted. */
+  static read(text: string): Document {
+    return new Document(readBlocks(text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text));
+  }
+
+  get text(): string {
+    return this.blocks.map(({ text }) => text).join("");
+  }
+
+  /** The document with `start` to `end` replaced; offsets beyond the text are taken as its end. */
+  edit(start: number, end: number, replacement: string): Document {
+    const from = Math.min(Math.max(start, 0), this.length);
+    const to = Math.min(Math.max(end, from), this.length);
+    if (this.blocks.length === 0) return Document.read(replacement);
+    const first = this.blockIndexAt(Math.max(0, from - 1));
+    const last = this.blockIndexAt(to);
+    const base = this.offsets[first] as number;
+    const old = this.blocks
+      .slice(first, last + 1)
+      .map(({ text }) => text)
+      .join("");
+    const changed = old.slice(0, from - base) + replacement + old.slice(to - base);
+    const reuse = new Map(this.blocks.slice(first, last + 1).map((block) => [block.text, block]));
+    const read = readBlocks(changed, reuse);
+    return new Document([...this.blocks.slice(0, first), ...read, ...this.blocks.slice(last + 1)]);
+  }
+
+  /** The index of the block that holds the character at an offset; the last one for the end of the text. */
+  blockIndexAt(offset: number): number {
+    return lastAtOrBefore(this.offsets, offset);
+  }
+
+  positionAt(offset: number): Position {
+    const at = Math.min(Math.max(offset, 0), this.length);
+    const index = this.blockIndexAt(at);
+    const block = this.blocks[index];
+    if (block === undefined) return { line: 0, character: 0 };
+    return this.positionIn(index, at - (this.offsets[index] as number));
+  }
+
+  /** The place of an offset within a block. */
+  positionIn(block: number, offset: number): Position {
+    const { lineStarts } = this.blocks[block] as BlockNode;
+    const line = lastAtOrBefore(lineStarts, offset);
+    return { line: (this.lines[block] as number) + line, character: offset - (lineStarts[line] as number) };
+  }
+
+  /** The offset of a place; beyond the end of a line it is that line's end. */
+  offsetAt({ line, character }: Position): number {
+    if (line < 0 || this.blocks.length === 0) return 0;
+    if (line >= this.lineCount) return this.length;
+    const index = lastAtOrBefore(this.lines, line);
+    const block = this.blocks[index] as BlockNode;
+    const inner = line - (this.lines[index] as number);
+    const start = block.lineStarts[inner] ?? block.text.length;
+    const end = contentEndOf(block.text, start, block.lineStarts[inner + 1] ?? block.text.length);
+    return (this.offsets[index] as number) + Math.min(start + Math.max(0, character), end);
+  }
+}
+
+/** Line ends in a block; a block that is followed by another ends with one. */
+function lineBreaksOf({ lineStarts }: BlockNode): number {
+  return lineStarts.length - 1;
+}
+
+function readBlocks(text: string, reuse?: ReadonlyMap<string, BlockNode>): BlockNode[] {
+  if (text === "") return [];
+  const lineStarts = lineStartsOf(text);
+  const starts = [0];
+  for (let line = 1; line < lineStarts.length; line++) {
+    const start = lineStarts[line] as number;
+    const end = lineStarts[line + 1] ?? text.length;
+    if (headerShape(text, start, contentEndOf(text, start, end)) !== undefined) starts.push(start);
+  }
+  return starts.map((start, index) => {
+    const block = text.slice(start, starts[index + 1] ?? text.length);
+    return reuse?.get(block) ?? readBlock(block);
+  });
+}
+
+/** The index of the last element that is not greater; 0 for a value before all. */
+function lastAtOrBefore(ascending: readonly number[], value: number): number {
+  let low = 0;
+  let high = ascending.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((ascending[middle] as number) <= value) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
