@@ -33,9 +33,11 @@ process.on("SIGTERM", () => process.exit(143));
 const logs = path.join(root, ".cache/editor-logs");
 const scratch = await mkdtemp(path.join(tmpdir(), "cotter-editor-"));
 const workbenchLog = [];
+let suiteSpoke = false;
 try {
   const { code, words } = await runInEditor();
   if (words !== undefined) console.error(words);
+  if (code !== 0 && !suiteSpoke) console.error(workbenchErrors().join("\n"));
   if (code !== 0) console.error(`What the editor said is in ${path.relative(process.cwd(), logs)}.`);
   process.exitCode = code;
 } catch (error) {
@@ -82,8 +84,10 @@ async function runSuite(editor, page) {
   const exit = new Promise((resolve) => page.exposeFunction("codeAutomationExit", resolve));
   await page.exposeFunction("codeAutomationLog", (type, args) => {
     const text = args.join(" ");
-    if (text.startsWith(mark)) console.log(text.slice(mark.length));
-    else workbenchLog.push(`[${type}] ${text}`);
+    if (text.startsWith(mark)) {
+      suiteSpoke = true;
+      console.log(text.slice(mark.length));
+    } else workbenchLog.push(`[${type}] ${text}`);
   });
   const address = workbenchAddress(editor.origin, path.resolve(folders[0] ?? "."), {
     developmentPath: options.get("extensionDevelopmentPath"),
@@ -91,4 +95,11 @@ async function runSuite(editor, page) {
   });
   await page.goto(address);
   return { code: await exit };
+}
+
+/** The first lines of the errors in the workbench's log, without those of every run: parts that were not compiled. */
+function workbenchErrors() {
+  return workbenchLog
+    .filter((entry) => entry.startsWith("[error]") && !/bindings file|watchdog|Service Worker/.test(entry))
+    .map((entry) => entry.split("\n")[0]);
 }

@@ -10,6 +10,7 @@ const quietSettings = {
   "workbench.startupEditor": "none",
   "workbench.welcomePage.walkthroughs.openOnInstall": false,
   "workbench.tips.enabled": false,
+  "workbench.secondarySideBar.defaultVisibility": "hidden",
   "workbench.enableExperiments": false,
   "update.mode": "none",
   "extensions.autoUpdate": false,

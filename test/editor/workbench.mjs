@@ -37,11 +37,13 @@ export async function openBrowser({ viewport = { width: 1280, height: 800 }, dar
  * @param {object} [extension]
  * @param {string} [extension.developmentPath] the extension to run from its source folder
  * @param {string} [extension.testsPath] the script whose `run` is called in the extension host
+ * @param {string} [extension.openFile] the file to show, absolute; `:LINE` may follow
  */
-export function workbenchAddress(origin, folder, { developmentPath, testsPath } = {}) {
+export function workbenchAddress(origin, folder, { developmentPath, testsPath, openFile } = {}) {
   const remote = (file) => `vscode-remote://${new URL(origin).host}${file}`;
   const payload = [["skipWelcome", "true"]];
   if (developmentPath !== undefined) payload.push(["extensionDevelopmentPath", remote(developmentPath)]);
   if (testsPath !== undefined) payload.push(["extensionTestsPath", remote(testsPath)]);
+  if (openFile !== undefined) payload.push(["gotoLineMode", "true"], ["openFile", remote(openFile)]);
   return `${origin}/?${new URLSearchParams({ folder, payload: JSON.stringify(payload) })}`;
 }

@@ -8,6 +8,13 @@ const mark = "suite | ";
 
 /** Called by VS Code in the extension host. Rejects when a test failed, which becomes exit code 1. */
 export async function run(): Promise<void> {
+  await runSuite().catch((error: Error) => {
+    console.log(mark + error.stack);
+    throw error;
+  });
+}
+
+async function runSuite(): Promise<void> {
   Mocha.reporters.Base.consoleLog = (...line) => console.log(`${mark}${format(...line)}`);
   const mocha = new Mocha({ ui: "tdd", timeout: 20_000, color: false });
   for (const file of readdirSync(__dirname)) {
