@@ -1,5 +1,14 @@
 import type { Dimension, DimensionName } from "./dimension.ts";
-import { dimensionOf, multiplyDimensions, ofKind, powerDimension, RATIO } from "./dimension.ts";
+import {
+  compatible,
+  describeDimension,
+  dimensionNamed,
+  dimensionOf,
+  multiplyDimensions,
+  ofKind,
+  powerDimension,
+  RATIO,
+} from "./dimension.ts";
 import type { Rational } from "./rational.ts";
 import { multiplyRational, powerRational, UNITY } from "./rational.ts";
 import type { UnitAdvice } from "./unit-advice.ts";
@@ -181,13 +190,16 @@ const CUSTOMARY: Readonly<Partial<Record<DimensionName, readonly string[]>>> = {
 
 const customaryUnits: readonly string[] = [...new Set([...Object.values(CUSTOMARY).flat(), ...plainSymbols])];
 
+/** Without `Nm`, which is another spelling of N.m, so that there is one answer. */
+const firstSpellings = customaryUnits.filter((symbol) => symbol !== "Nm");
+
 function readAfresh(text: string): Unit | UnitFault {
   const tidy = tidied(text);
   if (tidy.length === 0 || tidy.length > LONGEST_TEXT) return fault(text, { nearest: [], sure: false });
   const unlikely = explainUnlikelyUnit(tidy);
   if (unlikely !== undefined) return fault(text, unlikely);
   const parts = readParts(tidy);
-  if (parts === undefined) return fault(text, explainUnknownUnit(tidy, customaryUnits, allUnits()));
+  if (parts === undefined) return fault(text, explainUnknownUnit(tidy, firstSpellings, allUnits()));
   return assemble(parts, tidy.includes("Nm") ? tidy : unitSymbol(parts));
 }
 
