@@ -105,7 +105,6 @@ module.exports = {
   ],
   options: {
     doNotFollow: { path: "node_modules" },
-    tsConfig: { fileName: "tsconfig.json" },
     // Counts `import type` as an import: a type from a floor above would be an upward import too.
     tsPreCompilationDeps: true,
     enhancedResolveOptions: {

@@ -144,4 +144,9 @@ const options = {
 };
 
 if (watching) await (await context({ ...options, logLevel: "info" })).watch();
-else await build(options);
+else {
+  // esbuild has printed what was wrong.
+  await build(options).catch(() => {
+    process.exitCode = 1;
+  });
+}

@@ -46,8 +46,9 @@ function run(command) {
       end();
     }, limit.milliseconds);
     process.once("exit", end);
-    child.stdout.on("data", (chunk) => (output += chunk));
-    child.stderr.on("data", (chunk) => (output += chunk));
+    for (const stream of [child.stdout, child.stderr]) {
+      stream.setEncoding("utf8").on("data", (chunk) => (output += chunk));
+    }
     child.on("error", (error) => (output += error.message));
     child.on("close", (code) => {
       clearTimeout(clock);
@@ -114,19 +115,14 @@ const checks = Object.entries(scripts)
 const [first, ...others] = checks;
 let built;
 await inTurn([
-  () => (built = runStep("build", scripts.build)),
-  ...checks.slice(0, 1).map(
-    ([name, command]) =>
-      () =>
-        runStep(name, command),
-  ),
+  () => {
+    built = runStep("build", scripts.build);
+    return built;
+  },
+  () => runStep(...first),
   // Some tests start the programs that were built.
   () => built.then(runTests),
-  ...checks.slice(1).map(
-    ([name, command]) =>
-      () =>
-        runStep(name, command),
-  ),
+  ...others.map((check) => () => runStep(...check)),
 ]);
 await rm(scratch, { recursive: true, force: true });
 
