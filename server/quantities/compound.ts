@@ -1,8 +1,7 @@
 import type { Quantity } from "./quantity.ts";
-import { absolute, add, compare, convert, negate } from "./quantity.ts";
+import { absolute, add, convert, negate } from "./quantity.ts";
 import type { QuantityFault } from "./quantity-fault.ts";
 import { isFault } from "./quantity-fault.ts";
-import { unit } from "./unit.ts";
 
 /** Units that may follow one another in one quantity, falling: `1 deg 30 arcmin`, `5 ft 3 in`, `2 h 30 min`. */
 const CHAINS: readonly (readonly string[])[] = [
@@ -61,10 +60,6 @@ function compoundFault(above: Quantity, below: Quantity): CompoundFault | undefi
   }
   if (below.value.isNegative()) {
     return { fault: "no-compound", message: `the sign stands before the first part: ${second} is negative` };
-  }
-  const whole = convert({ ...below, value: below.value }, unit(chainSymbol(first)));
-  if (!isFault(whole) && compare(whole, { ...whole, value: whole.value.div(whole.value) }) === 1) {
-    return { fault: "no-compound", message: `the part in ${second} is more than one ${first}` };
   }
   return undefined;
 }

@@ -25,6 +25,11 @@ export interface DateFault {
   readonly sure: boolean;
 }
 
+/** Days in the 400 years after which the Gregorian calendar repeats. */
+const DAYS_IN_ERA = 146097;
+/** Days from 0000-03-01, where the eras start, to 1970-01-01. */
+const DAYS_BEFORE_1970 = 719468;
+
 const ISO = /^([0-9]{4})-([0-9]{2})-([0-9]{2})$/;
 const YEAR_FIRST = /^([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})$/;
 const YEAR_LAST = /^([0-9]{1,2})[-/.]([0-9]{1,2})[-/.]([0-9]{4})$/;
@@ -106,11 +111,6 @@ export function fromDayNumber(number: number): IsoDate {
   return `${padded(year, 4)}-${padded(month, 2)}-${padded(day, 2)}` as IsoDate;
 }
 
-/** Days in the 400 years after which the Gregorian calendar repeats. */
-const DAYS_IN_ERA = 146097;
-/** Days from 0000-03-01, where the eras start, to 1970-01-01. */
-const DAYS_BEFORE_1970 = 719468;
-
 /** Days since 1970-01-01. Years are counted from March, so that the leap day is the last of its year. */
 function dayNumber(year: number, month: number, day: number): number {
   const marchYear = month <= 2 ? year - 1 : year;
@@ -119,7 +119,7 @@ function dayNumber(year: number, month: number, day: number): number {
   const fromMarch = month > 2 ? month - 3 : month + 9;
   const dayOfYear = Math.floor((153 * fromMarch + 2) / 5) + day - 1;
   const dayOfEra = yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear;
-  return era * 146097 + dayOfEra - 719468;
+  return era * DAYS_IN_ERA + dayOfEra - DAYS_BEFORE_1970;
 }
 
 function daysInMonth(year: number, month: number): number {

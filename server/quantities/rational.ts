@@ -27,8 +27,19 @@ export function powerRational(a: Rational, exponent: number): Rational {
   return exponent < 0 ? reduced(bottom, top) : { numerator: top, denominator: bottom };
 }
 
+export function addRational(a: Rational, b: Rational): Rational {
+  return reduced(a.numerator * b.denominator + b.numerator * a.denominator, a.denominator * b.denominator);
+}
+
+/** -1, 0 or 1 as `a` is less than, equal to or more than `b`. */
+export function compareRational(a: Rational, b: Rational): -1 | 0 | 1 {
+  const difference = a.numerator * b.denominator - b.numerator * a.denominator;
+  if (difference === 0n) return 0;
+  return difference < 0n ? -1 : 1;
+}
+
 function fromDecimal(text: string): Rational {
-  const match = /^([0-9]+)(?:\.([0-9]+))?(?:e(-?[0-9]+))?$/.exec(text.trim());
+  const match = /^(-?[0-9]+)(?:\.([0-9]+))?(?:e([+-]?[0-9]+))?$/.exec(text.trim());
   if (match === null) throw new Error(`not a factor: ${text}`);
   const [, whole = "", decimals = "", exponent = "0"] = match;
   const digits = BigInt(whole + decimals);
@@ -39,8 +50,9 @@ function fromDecimal(text: string): Rational {
 }
 
 function reduced(numerator: bigint, denominator: bigint): Rational {
-  let a = numerator;
-  let b = denominator;
+  let a = numerator < 0n ? -numerator : numerator;
+  let b = denominator < 0n ? -denominator : denominator;
   while (b !== 0n) [a, b] = [b, a % b];
-  return { numerator: numerator / a, denominator: denominator / a };
+  const divisor = denominator < 0n ? -a : a;
+  return { numerator: numerator / divisor, denominator: denominator / divisor };
 }
