@@ -1,15 +1,5 @@
 import type { Quantity } from "./quantity.ts";
-import {
-  absolute,
-  add,
-  asDifference,
-  compare,
-  convert,
-  multiply,
-  negate,
-  quantityOf,
-  subtract,
-} from "./quantity.ts";
+import { absolute, add, asDifference, compare, convert, multiply, negate, subtract } from "./quantity.ts";
 import type { QuantityFault } from "./quantity-fault.ts";
 import { isFault } from "./quantity-fault.ts";
 import { NO_UNIT } from "./unit.ts";
