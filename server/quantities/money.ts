@@ -72,22 +72,22 @@ const minorDigitsByCode = new Map<string, number>(
 /** Every currency code that is read, in alphabetical order. */
 export const currencies: readonly string[] = [...minorDigitsByCode.keys()].sort();
 
-/** The currency of a code in capitals; a fault names the code in capitals or those with two letters in common. */
+/** The currency of a code in capitals; a fault names the code in capitals the usual code of a sign, or codes that differ in one letter. */
 export function readCurrency(text: string): Currency | MoneyFault {
   if (minorDigitsByCode.has(text)) return text as Currency;
   const capitals = text.toUpperCase();
   const nearest = minorDigitsByCode.has(capitals)
     ? [capitals]
     : currencies.filter((code) => differences(code, capitals) === 1).slice(0, 4);
-  return { fault: "unknown-currency", text, nearest: SIGNS[text] ?? nearest };
+  return { fault: "unknown-currency", text, nearest: SIGNS.get(text) ?? nearest };
 }
 
-const SIGNS: Readonly<Record<string, readonly string[]>> = {
-  "£": ["GBP"],
-  "€": ["EUR"],
-  $: ["USD"],
-  "¥": ["JPY"],
-};
+const SIGNS: ReadonlyMap<string, readonly string[]> = new Map([
+  ["£", ["GBP"]],
+  ["€", ["EUR"]],
+  ["$", ["USD"]],
+  ["¥", ["JPY"]],
+]);
 
 /** Digits behind the point in the minor unit: 2 for GBP, 0 for JPY, 3 for KWD. */
 export function minorDigits(currency: Currency): number {

@@ -1,0 +1,105 @@
+import { describe, expect, test } from "vitest";
+import type { IsoDate } from "../../server/quantities/dates.ts";
+import { decimal } from "../../server/quantities/decimal.ts";
+import type { Limits } from "../../server/quantities/limits.ts";
+import type { WearReading } from "../../server/quantities/wear.ts";
+import { wear } from "../../server/quantities/wear.ts";
+import { q, shown } from "./written.ts";
+
+const THICKNESS: Limits = { lower: q("8.4 mm") };
+
+/** `2026-01-01 0 h 9.50 mm`, one reading a line. */
+function readings(...lines: string[]): WearReading[] {
+  return lines.map((line) => {
+    const [date = "", hours = "", , ...value] = line.split(" ");
+    return { date: date as IsoDate, runningHours: decimal(hours), value: q(value.join(" ")) };
+  });
+}
+
+function printed(quantity: Parameters<typeof shown>[0] | undefined): string | undefined {
+  return quantity === undefined ? undefined : shown(quantity);
+}
+
+describe("wear", () => {
+  test("over running hours where any were recorded between the readings", () => {
+    const found = wear(
+      readings("2026-01-01 0 h 9.50 mm", "2026-03-01 10 h 9.00 mm", "2026-06-01 20 h 8.50 mm"),
+      THICKNESS,
+      q("0.01 mm"),
+    );
+    expect(found?.over).toBe("h");
+    expect(printed(found?.rate)).toBe("-0.0500 mm/h");
+    expect(printed(found?.remaining)).toBe("2.00 h");
+    expect(found?.side).toBe("lower");
+  });
+
+  test("else over days", () => {
+    const found = wear(readings("2026-01-01 5 h 9.0 mm", "2026-01-11 5 h 8.6 mm"), THICKNESS, undefined);
+    expect(found?.over).toBe("d");
+    expect(printed(found?.rate)).toBe("-0.0400 mm/d");
+    expect(printed(found?.remaining)).toBe("5.00 d");
+  });
+
+  // Least squares through (0, 1), (10, 3), (20, 2), (30, 5): slope 0.11, intercept 1.1, worked by hand.
+  test("the line is that of least squares", () => {
+    const found = wear(
+      readings("2026-01-01 0 h 1 mm", "2026-01-02 10 h 3 mm", "2026-01-03 20 h 2 mm", "2026-01-04 30 h 5 mm"),
+      { upper: q("5.5 mm") },
+      undefined,
+    );
+    expect(found?.rate.value.toString()).toBe("0.11");
+    expect(found?.remaining?.value.toString()).toBe("10");
+  });
+
+  test("readings in different units are one characteristic", () => {
+    const found = wear(
+      readings("2026-01-01 0 h 1 in", "2026-01-02 10 h 25.3 mm"),
+      { lower: q("25.25 mm") },
+      undefined,
+    );
+    expect(printed(found?.remaining)).toBe("5.00 h");
+  });
+
+  test("no figure unless it heads for the limit", () => {
+    expect(
+      wear(readings("2026-01-01 0 h 9.0 mm", "2026-02-01 9 h 9.2 mm"), THICKNESS, undefined),
+    ).toBeUndefined();
+    expect(
+      wear(readings("2026-01-01 0 h 9.0 mm", "2026-02-01 9 h 9.0 mm"), THICKNESS, undefined),
+    ).toBeUndefined();
+    expect(
+      wear(readings("2026-01-01 0 h 8.6 mm", "2026-02-01 9 h 8.3 mm"), THICKNESS, undefined),
+    ).toBeUndefined();
+  });
+
+  test("no figure unless it moved more than the root of two times U", () => {
+    const moved = readings("2026-01-01 0 h 9.000 mm", "2026-02-01 9 h 8.900 mm");
+    expect(wear(moved, THICKNESS, q("0.0708 mm"))).toBeUndefined();
+    expect(wear(moved, THICKNESS, q("0.0707 mm"))).toBeDefined();
+  });
+
+  test("the line is never drawn further than one span ahead, though the rate stands", () => {
+    const far = wear(readings("2026-01-01 0 h 9.5 mm", "2026-02-01 10 h 9.4 mm"), THICKNESS, undefined);
+    expect(printed(far?.rate)).toBe("-0.0100 mm/h");
+    expect(far?.remaining).toBeUndefined();
+    const oneSpan = wear(readings("2026-01-01 0 h 9.4 mm", "2026-02-01 10 h 8.9 mm"), THICKNESS, undefined);
+    expect(printed(oneSpan?.remaining)).toBe("10.0 h");
+  });
+
+  test("one reading, or all on one day, tell nothing", () => {
+    expect(wear(readings("2026-01-01 0 h 9.5 mm"), THICKNESS, undefined)).toBeUndefined();
+    expect(
+      wear(readings("2026-01-01 0 h 9.5 mm", "2026-01-01 0 h 9.4 mm"), THICKNESS, undefined),
+    ).toBeUndefined();
+  });
+
+  test("a temperature rises per hour too", () => {
+    const found = wear(
+      readings("2026-01-01 0 h 80 degC", "2026-02-01 10 h 85 degC"),
+      { upper: q("90 degC") },
+      undefined,
+    );
+    expect(printed(found?.rate)).toBe("0.500 degC/h");
+    expect(printed(found?.remaining)).toBe("10.0 h");
+  });
+});
