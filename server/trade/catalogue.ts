@@ -1,7 +1,16 @@
 /** All functions of the trade, by name and by alias. */
 
+import { alignmentFunctions } from "./alignment.ts";
 import { boltFunctions } from "./bolts.ts";
+import { brakeFunctions } from "./brakes.ts";
+import { driveFunctions } from "./drive.ts";
+import { electricFunctions } from "./electrics.ts";
+import { engineFunctions } from "./engine.ts";
+import { fitFunctions } from "./fits.ts";
 import type { TradeFunction } from "./function.ts";
+import { measurementFunctions } from "./measurement.ts";
+import { shaftFunctions } from "./shafts.ts";
+import { springFunctions } from "./springs.ts";
 import { threadFunctions } from "./threads.ts";
 import { tighteningFunctions } from "./tightening-functions.ts";
 
@@ -10,6 +19,15 @@ export const tradeFunctions: readonly TradeFunction[] = [
   ...threadFunctions,
   ...boltFunctions,
   ...tighteningFunctions,
+  ...fitFunctions,
+  ...measurementFunctions,
+  ...springFunctions,
+  ...shaftFunctions,
+  ...driveFunctions,
+  ...brakeFunctions,
+  ...alignmentFunctions,
+  ...electricFunctions,
+  ...engineFunctions,
 ];
 
 /** By every name that may be written, aliases included. */

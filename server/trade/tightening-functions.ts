@@ -190,7 +190,7 @@ export const tighteningFunctions: readonly TradeFunction[] = [
     parameters: [thread, cls, muThread],
     returns: { is: "quantity", dimension: "force", unit: "kN" },
     summary: "Largest preload when tightening with a torque wrench, by VDI 2230.",
-    formula: "F = 0.9 Rp0.2 A0 / √(1 + 3 [1.5 (d2/d0) (P/(π d2) + μ/cos 30°)]²), d0 = (d2 + d3)/2",
+    formula: "F = 0.9 Rp0.2 A0 / √(1 + 3 [1.5 (d2/d0) (P/(π d2) + 1.155 μ)]²), d0 = (d2 + d3)/2",
     source: "VDI 2230-1, editions of 2001 and later",
     meaning: "90 % of the minimum 0.2 % proof stress under stretch and twist together (von Mises).",
     limits: "A bolt with full shank. Tables of the 1986 edition are 8 to 10 % lower.",

@@ -63,7 +63,7 @@ export function frictionalJoint(
 
 /**
  * Largest preload when tightening, N: the bolt, stretched and twisted at once, reaches `utilisation` of its yield
- * stress (VDI 2230, von Mises; twist fully plastic, hence 3/2).
+ * stress (VDI 2230, von Mises; twist fully plastic, hence 3/2; 1.155 = 1/cos 30° as printed there).
  */
 export function assemblyPreload(
   thread: Thread,
@@ -74,7 +74,7 @@ export function assemblyPreload(
   const d2 = pitchDiameter(thread);
   const d0 = (d2 + rootDiameter(thread)) / 2;
   const lead = thread.pitch / (Math.PI * d2);
-  const drag = threadFriction / Math.cos(thread.flankAngle / 2);
+  const drag = threadFriction * threeDecimals(1 / Math.cos(thread.flankAngle / 2));
   const twist = 1.5 * (d2 / d0) * (lead + drag);
   return ((Math.PI / 4) * d0 ** 2 * utilisation * yieldStress) / Math.sqrt(1 + 3 * twist ** 2);
 }

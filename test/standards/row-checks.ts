@@ -4,6 +4,7 @@ import { readFileSync } from "node:fs";
 import { afterAll, describe, expect, test } from "vitest";
 import { catalogue } from "../../server/trade/catalogue.ts";
 import type { ArgumentValue, Limits } from "../../server/trade/function.ts";
+import type { Material } from "../../server/trade/materials.ts";
 import type { StrengthClass } from "../../server/trade/strength-class.ts";
 import { readClass } from "../../server/trade/strength-class.ts";
 import type { Thread } from "../../server/trade/thread.ts";
@@ -62,7 +63,7 @@ function titleOf(row: ReferenceRow): string {
 
 /** In words, how the answer differs from what is published; empty when it agrees. */
 function differences(row: ReferenceRow, answer: Answer): readonly string[] {
-  const expected = row.expected.split(/[/;]/).map((text) => Number(text));
+  const expected = row.expected.split(/\/|;| to /).map((text) => Number(text));
   const given = "tolerances" in answer ? answer : { values: answer, tolerances: [] };
   if (given.values.length !== expected.length) return [`${given.values.length} values for ${row.expected}`];
   return expected.flatMap((wanted, place) => {
@@ -112,4 +113,9 @@ export function strengthClass(text: string): StrengthClass {
   const read = readClass(text);
   if (read === undefined) throw new Error(`no class ${text}`);
   return read;
+}
+
+/** A material with the properties a row gives. */
+export function materialWith(properties: Partial<Material>): Material {
+  return { kind: "material", name: "of the row", source: "the row", ...properties };
 }

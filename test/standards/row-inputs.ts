@@ -36,6 +36,8 @@ const factors: Readonly<Record<string, number>> = {
   kpsi: (1000 * LBF) / INCH ** 2,
   "N/mm": 1e3,
   "lbf/in": LBF / INCH,
+  kW: 1e3,
+  hp: 550 * LBF * 12 * INCH,
   deg: Math.PI / 180,
   degree: Math.PI / 180,
   rad: 1,
