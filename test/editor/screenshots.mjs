@@ -4,7 +4,7 @@ import { execFileSync } from "node:child_process";
 import { cp, mkdir, mkdtemp, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { startServedEditor } from "./served-editor.mjs";
+import { installExtension, startServedEditor } from "./served-editor.mjs";
 import { root } from "./suite-build.mjs";
 import { openBrowser, workbenchAddress } from "./workbench.mjs";
 
@@ -26,9 +26,11 @@ const images = path.join(root, "docs/images");
 await mkdir(images, { recursive: true });
 await renderIcon();
 
-execFileSync(process.execPath, [path.join(root, "esbuild.mjs")], { stdio: "inherit" });
 const scratch = await mkdtemp(path.join(tmpdir(), "cotter-pictures-"));
+const extensionsFolder = path.join(scratch, "extensions");
 try {
+  execFileSync("npm", ["run", "--silent", "package"], { cwd: root, stdio: ["ignore", "ignore", "inherit"] });
+  await installExtension({ packageFile: path.join(root, "cotter.vsix"), extensionsFolder });
   const samples = path.join(scratch, "samples");
   await cp(path.join(root, "samples"), samples, { recursive: true });
   for (const theme of themes) await takePictures(theme, samples);
@@ -37,13 +39,15 @@ try {
 }
 
 async function takePictures({ name: theme, dark, settings }, samples) {
-  const editor = await startServedEditor({ folder: path.join(scratch, theme), settings });
+  const editor = await startServedEditor({ folder: path.join(scratch, theme), settings, extensionsFolder });
   const { browser, page } = await openBrowser({ dark, scale: 2, viewport: { width: 1200, height: 750 } });
   try {
     for (const { name, file, shows } of pictures) {
       const openFile = path.join(samples, file);
-      await page.goto(workbenchAddress(editor.origin, samples, { developmentPath: root, openFile }));
+      await page.goto(workbenchAddress(editor.origin, samples, { openFile }));
       await page.waitForSelector(shows, { timeout: 60_000 });
+      // The status bar and the file tree follow a moment later.
+      await page.waitForTimeout(2_000);
       const picture = path.join(images, `${name}-${theme}.png`);
       await page.screenshot({ path: picture });
       console.log(path.relative(root, picture));

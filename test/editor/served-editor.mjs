@@ -1,8 +1,9 @@
 // Starts an installed VS Code as a server on this machine's own address, reachable from nowhere else.
-import { spawn } from "node:child_process";
+import { execFile, spawn } from "node:child_process";
 import { createWriteStream } from "node:fs";
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
+import { promisify } from "node:util";
 import { installEditor } from "./install.mjs";
 
 /** What a person would have to switch off before every test. */
@@ -99,6 +100,29 @@ export async function startServedEditor({ folder, edition, trust = true, setting
       log.end();
     },
   };
+}
+
+/**
+ * Installs a packaged extension, as a person would from the file.
+ * @param {object} options
+ * @param {string} options.packageFile the .vsix
+ * @param {string} options.extensionsFolder where installed extensions are
+ * @param {string} [options.edition] see install.mjs
+ */
+export async function installExtension({ packageFile, extensionsFolder, edition }) {
+  const { node, server } = await installEditor(edition);
+  await promisify(execFile)(
+    node,
+    [
+      server,
+      `--install-extension=${packageFile}`,
+      `--extensions-dir=${extensionsFolder}`,
+      `--server-data-dir=${path.join(extensionsFolder, ".data")}`,
+      "--accept-server-license-terms",
+      "--telemetry-level=off",
+    ],
+    { env: { ...process.env, EXTENSIONS_GALLERY: "{}" } },
+  );
 }
 
 /** The port that the server says it listens on. */
