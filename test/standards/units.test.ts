@@ -1,6 +1,13 @@
 import { afterAll, describe, expect, test } from "vitest";
 import type { Quantity } from "../../server/quantities/quantity.ts";
-import { asDifference, convert, divide, multiply, quantity, quantityOf } from "../../server/quantities/quantity.ts";
+import {
+  asDifference,
+  convert,
+  divide,
+  multiply,
+  quantity,
+  quantityOf,
+} from "../../server/quantities/quantity.ts";
 import { isFault } from "../../server/quantities/quantity-fault.ts";
 import { unit } from "../../server/quantities/unit.ts";
 import { readWireGauge, wireDiameter } from "../../server/trade/electrics.ts";
@@ -21,9 +28,19 @@ describe("published values, 01_unit_conversions", () => {
   }
 
   afterAll(() => {
-    process.stdout.write(`01_unit_conversions: ${checkable.length} of ${rows.length} published values checked\n`);
+    process.stdout.write(
+      `01_unit_conversions: ${checkable.length} of ${rows.length} published values checked\n`,
+    );
   });
 });
+
+/** Units that the notation has only a multiple of. */
+const MULTIPLES: Readonly<Record<string, string>> = {
+  "1 kip (1000 lbf)": "1000 lbf",
+  "1 gf": "0.001 kgf",
+  "1 US qt": "2 us_pt",
+  "1 imp qt": "2 imp_pt",
+};
 
 /** The inputs of a row, in the unit of its `expected`. */
 function answer({ inputs, unit: to, id }: ReferenceRow): Quantity {
@@ -32,7 +49,8 @@ function answer({ inputs, unit: to, id }: ReferenceRow): Quantity {
   if (id === "U-066") return product(written("1 lbf"), written("1 ft"), "J");
   // Revolutions as a frequency become an angular speed by the angle of one of them.
   if (inputs === "1 rpm") return product(written("1 rpm"), written("360 deg"), "rad/s");
-  if (inputs === "1 kip (1000 lbf)") return inUnit(written("1000 lbf"), to);
+  const multiple = MULTIPLES[inputs];
+  if (multiple !== undefined) return inUnit(written(multiple), to);
   if (inputs === "1 circular mil") return circle(written("1 mil"), to);
   if (inputs.startsWith("interval of ")) return inUnit(asDifference(written(inputs.slice(12))), to);
   return inUnit(written(inputs), to);
@@ -44,8 +62,11 @@ function written(text: string): Quantity {
   return checked(quantity(number, respelled(symbol)));
 }
 
+/** The source's symbol in the notation; the coulomb and the slug by what they are made of. */
 function respelled(symbol: string): string {
   const spelled: Readonly<Record<string, string>> = {
+    C: "A.s",
+    slug: "lbf.s2/ft",
     "US gal": "us_gal",
     "imp gal": "imp_gal",
     "US pt": "us_pt",
