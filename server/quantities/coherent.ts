@@ -18,7 +18,7 @@ export function coherentFloat(a: Quantity): number {
 }
 
 /** The unit that `coherentFloat` gives values in. */
-export function formulaUnit(dimension: Dimension): Unit {
+function formulaUnit(dimension: Dimension): Unit {
   if (dimension === RATIO) return NO_UNIT;
   const coherent = coherentUnit(dimension);
   const angle = dimension.exponents[BASES.indexOf("angle")] ?? 0;

@@ -50,16 +50,17 @@ export type MoneyFault =
     };
 
 /**
- * Codes of ISO 4217 (list one, funds codes, metals and test codes left out) by the digits of their minor unit.
+ * Codes of ISO 4217 (list one; funds codes, metals and test codes left out) by the digits of their minor unit. BGN, which
+ * EUR replaced in 2026, still stands in older bills.
  */
 const CODES_BY_MINOR_DIGITS: Readonly<Record<number, string>> = {
   0: "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF",
   2:
-    "AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BMD BND BOB BRL BSD BTN BWP BYN BZD CAD CDF CHF CNY COP CRC " +
+    "AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BGN BMD BND BOB BRL BSD BTN BWP BYN BZD CAD CDF CHF CNY COP CRC " +
     "CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG HUF IDR ILS INR IRR " +
     "JMD KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MYR MZN NAD " +
     "NGN NIO NOK NPR NZD PAB PEN PGK PHP PKR PLN QAR RON RSD RUB SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN " +
-    "SVC SYP SZL THB TJS TMT TOP TRY TTD TWD TZS UAH USD UYU UZS VES WST XCD YER ZAR ZMW",
+    "SVC SYP SZL THB TJS TMT TOP TRY TTD TWD TZS UAH USD UYU UZS VES WST XCD XCG YER ZAR ZMW ZWG",
   3: "BHD IQD JOD KWD LYD OMR TND",
 };
 
@@ -72,7 +73,7 @@ const minorDigitsByCode = new Map<string, number>(
 /** Every currency code that is read, in alphabetical order. */
 export const currencies: readonly string[] = [...minorDigitsByCode.keys()].sort();
 
-/** The currency of a code in capitals; a fault names the code in capitals the usual code of a sign, or codes that differ in one letter. */
+/** The currency of a code in capitals; a fault names the code in capitals, the usual code of a sign, or codes that differ in one letter. */
 export function readCurrency(text: string): Currency | MoneyFault {
   if (minorDigitsByCode.has(text)) return text as Currency;
   const capitals = text.toUpperCase();

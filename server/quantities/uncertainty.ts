@@ -6,7 +6,7 @@ import { isFault } from "./quantity-fault.ts";
 import { NO_UNIT } from "./unit.ts";
 
 /** Coverage factor of every expanded uncertainty here: about 95 % of a normal distribution (JCGM 100:2008, 6.2 and 6.3). */
-export const COVERAGE_FACTOR = 2;
+const COVERAGE_FACTOR = 2;
 
 /** Significant figures an uncertainty is shown with; more say nothing (JCGM 100:2008, 7.2.6 has at most two). */
 const FIGURES = 3;

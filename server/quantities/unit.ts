@@ -94,7 +94,7 @@ export function composeUnit(parts: readonly UnitPart[]): Unit {
 }
 
 /** The text of a product of named units: `N.mm`, `kg/m3`, `1/K`. */
-export function unitSymbol(parts: readonly UnitPart[]): string {
+function unitSymbol(parts: readonly UnitPart[]): string {
   const above = parts.filter((part) => part.power > 0).map((part) => withPower(part.unit.symbol, part.power));
   const below = parts
     .filter((part) => part.power < 0)
