@@ -4,22 +4,22 @@ import type { TradeFunction } from "./function.ts";
 import { defineFunction } from "./function.ts";
 
 /** Toe angle of a difference across the rim. */
-export function toeAngle(toe: number, rimDiameter: number): number {
+function toeAngle(toe: number, rimDiameter: number): number {
   return Math.asin(toe / rimDiameter);
 }
 
 /** Difference across the rim of a toe angle. */
-export function toeDistance(angle: number, rimDiameter: number): number {
+function toeDistance(angle: number, rimDiameter: number): number {
   return rimDiameter * Math.sin(angle);
 }
 
 /** Castor of a swing, sine form. */
-export function castorFromSwing(camberToeOut: number, camberToeIn: number, steer: number): number {
+function castorFromSwing(camberToeOut: number, camberToeIn: number, steer: number): number {
   return (camberToeOut - camberToeIn) / (2 * Math.sin(steer));
 }
 
 /** Angles of the inner and the outer wheel that roll about one point. */
-export function ackermannAngles(
+function ackermannAngles(
   wheelbase: number,
   track: number,
   radius: number,
@@ -30,7 +30,7 @@ export function ackermannAngles(
   };
 }
 
-export interface CornerWeights {
+interface CornerWeights {
   readonly frontLeft: number;
   readonly frontRight: number;
   readonly rearLeft: number;
@@ -42,7 +42,7 @@ function total({ frontLeft, frontRight, rearLeft, rearRight }: CornerWeights): n
 }
 
 /** Share of the diagonal from the right front to the left rear wheel. */
-export function crossWeight(weights: CornerWeights): number {
+function crossWeight(weights: CornerWeights): number {
   return (weights.frontRight + weights.rearLeft) / total(weights);
 }
 

@@ -4,17 +4,17 @@ import type { TradeFunction } from "./function.ts";
 import { defineFunction } from "./function.ts";
 
 /** Area of `count` round pistons, m². */
-export function pistonArea(diameter: number, count: number): number {
+function pistonArea(diameter: number, count: number): number {
   return count * (Math.PI / 4) * diameter ** 2;
 }
 
 /** Pressure in the line, Pa. */
-export function linePressure(pedalForce: number, pedalRatio: number, bore: number, share: number): number {
+function linePressure(pedalForce: number, pedalRatio: number, bore: number, share: number): number {
   return (pedalForce * pedalRatio * share) / pistonArea(bore, 1);
 }
 
 /** Torque of one wheel's brake, both faces of the disc, N·m. */
-export function brakeTorque(clampForce: number, friction: number, radius: number): number {
+function brakeTorque(clampForce: number, friction: number, radius: number): number {
   return 2 * friction * clampForce * radius;
 }
 

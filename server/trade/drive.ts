@@ -34,40 +34,35 @@ export function readTyre(text: string): Tyre | undefined {
 }
 
 /** Nominal overall diameter, m. */
-export function tyreDiameter({ width, aspect = fullProfile.usual, rim }: Tyre): number {
+function tyreDiameter({ width, aspect = fullProfile.usual, rim }: Tyre): number {
   return 2 * width * aspect + rim;
 }
 
 /** Length of a chain in pitches, as it comes out, for a centre distance in m. */
-export function chainLength(pitch: number, teeth: number, otherTeeth: number, centres: number): number {
+function chainLength(pitch: number, teeth: number, otherTeeth: number, centres: number): number {
   const inPitches = centres / pitch;
   return 2 * inPitches + (teeth + otherTeeth) / 2 + ((otherTeeth - teeth) / (2 * Math.PI)) ** 2 / inPitches;
 }
 
 /** The even number of links to use for a length in pitches: an odd one needs a cranked link. */
-export function evenLinks(pitches: number): number {
+function evenLinks(pitches: number): number {
   return 2 * Math.ceil(pitches / 2 - 1e-9);
 }
 
 /** Centre distance of a taut chain, m; undefined when it is too short for the sprockets. */
-export function chainCentres(
-  pitch: number,
-  teeth: number,
-  otherTeeth: number,
-  links: number,
-): number | undefined {
+function chainCentres(pitch: number, teeth: number, otherTeeth: number, links: number): number | undefined {
   const straight = links - (teeth + otherTeeth) / 2;
   const root = straight ** 2 - 8 * ((otherTeeth - teeth) / (2 * Math.PI)) ** 2;
   return straight <= 0 || root < 0 ? undefined : (pitch / 4) * (straight + Math.sqrt(root));
 }
 
 /** Road speed, m/s; engine speed in rad/s. */
-export function roadSpeed(engineSpeed: number, ratio: number, circumference: number): number {
+function roadSpeed(engineSpeed: number, ratio: number, circumference: number): number {
   return ((engineSpeed / (2 * Math.PI)) * circumference) / ratio;
 }
 
 /** Engine speed, rad/s; road speed in m/s. */
-export function engineSpeedAt(speed: number, ratio: number, circumference: number): number {
+function engineSpeedAt(speed: number, ratio: number, circumference: number): number {
   return (speed / circumference) * ratio * 2 * Math.PI;
 }
 

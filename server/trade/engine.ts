@@ -6,7 +6,7 @@ import type { FreezingPoints } from "./tables/glycol.ts";
 import { ethyleneFreezingPoints, propyleneFreezingPoints } from "./tables/glycol.ts";
 
 /** Swept volume of all cylinders, m³. */
-export function sweptVolume(bore: number, stroke: number, cylinders: number): number {
+function sweptVolume(bore: number, stroke: number, cylinders: number): number {
   return cylinders * (Math.PI / 4) * bore ** 2 * stroke;
 }
 
@@ -16,7 +16,7 @@ const glycols: Readonly<Record<string, FreezingPoints>> = {
 };
 
 /** Temperature in K at which a mixture begins to freeze; `share` of glycol by volume, as a fraction. */
-export function freezePoint(share: number, points: FreezingPoints = ethyleneFreezingPoints): number {
+function freezePoint(share: number, points: FreezingPoints = ethyleneFreezingPoints): number {
   const percent = share * 100;
   const upper = points.findIndex(([upTo]) => percent <= upTo);
   const [lowShare, lowPoint] = points[Math.max(upper - 1, 0)] ?? [0, 0];

@@ -11,7 +11,7 @@ const MICROMETRE = 1e-6;
 const MILLIMETRE = 1e-3;
 
 /** Limits of size of `52 H7`, m. */
-export function limitsOf(text: string): TradeResult {
+function limitsOf(text: string): TradeResult {
   const match = /^(\d+(?:\.\d+)?) ?(?:mm)? ?([A-Za-z]{1,2}\d{1,2})$/.exec(text.trim());
   const tolerance = readToleranceClass(match?.[2] ?? "");
   if (match === null || tolerance === undefined) {
@@ -29,7 +29,7 @@ export function limitsOf(text: string): TradeResult {
 }
 
 /** Clearance of a fit such as `52 H7/p6`, m; negative is interference. */
-export function fitRange(text: string): TradeResult {
+function fitRange(text: string): TradeResult {
   const match = /^(\d+(?:\.\d+)?) ?(?:mm)? ?([A-Z]{1,2}\d{1,2}) ?\/ ?([a-z]{1,2}\d{1,2})$/.exec(text.trim());
   const hole = readToleranceClass(match?.[2] ?? "");
   const shaft = readToleranceClass(match?.[3] ?? "");

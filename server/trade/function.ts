@@ -263,7 +263,7 @@ function checkRange(
 }
 
 /** The range in which published nut factors lie, with room on both sides. */
-export const nutFactorRange = { min: 0.05, max: 0.6 } as const;
+const nutFactorRange = { min: 0.05, max: 0.6 } as const;
 
 function checkNutFactor(parameter: WordParameter, value: number): Checked {
   const { min, max } = nutFactorRange;

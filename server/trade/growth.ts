@@ -11,7 +11,7 @@ export function thermalGrowth(size: number, material: Material, rise: number): n
 }
 
 /** Workshop temperature from which things are heated, K (ISO 1). */
-export const referenceTemperature = 293.15;
+const referenceTemperature = 293.15;
 
 /** Temperature in K at which a bore has grown by the interference and the clearance wanted for slipping on. */
 export function heatToFit(
@@ -57,7 +57,7 @@ export function pressForce(pressure: number, size: number, length: number, frict
 }
 
 /** Bearings lose their hardness, and sealed ones their grease, above this. */
-export const bearingHeatLimit = referenceTemperature + 100;
+const bearingHeatLimit = referenceTemperature + 100;
 
 /** What has to be said beside a temperature that something is heated to. */
 export function heatingNotes(

@@ -4,12 +4,12 @@ import type { TradeFunction } from "./function.ts";
 import { defineFunction } from "./function.ts";
 
 /** Expanded uncertainty (k = 2) that a resolution alone brings: rectangular, half-width r/2, so 2·(r/2)/√3. */
-export function expandedFromResolution(resolution: number): number {
+function expandedFromResolution(resolution: number): number {
   return resolution / Math.sqrt(3);
 }
 
 /** Root sum of squares of independent uncertainties of one coverage. */
-export function combineUncertainties(uncertainties: readonly number[]): number {
+function combineUncertainties(uncertainties: readonly number[]): number {
   return Math.hypot(...uncertainties);
 }
 

@@ -4,23 +4,17 @@ import type { Faulty, TradeFunction } from "./function.ts";
 import { defineFunction } from "./function.ts";
 
 /** Polar second moment of area, m⁴. */
-export function polarMoment(outer: number, inner: number): number {
+function polarMoment(outer: number, inner: number): number {
   return (Math.PI / 32) * (outer ** 4 - inner ** 4);
 }
 
 /** Shear stress at the surface, Pa. */
-export function torsionStress(torque: number, outer: number, inner: number): number {
+function torsionStress(torque: number, outer: number, inner: number): number {
   return (torque * outer) / 2 / polarMoment(outer, inner);
 }
 
 /** Angle between the ends, rad. */
-export function twist(
-  torque: number,
-  length: number,
-  outer: number,
-  inner: number,
-  shearModulus: number,
-): number {
+function twist(torque: number, length: number, outer: number, inner: number, shearModulus: number): number {
   return (torque * length) / (polarMoment(outer, inner) * shearModulus);
 }
 

@@ -4,27 +4,27 @@ import type { TradeFunction } from "./function.ts";
 import { defineFunction } from "./function.ts";
 
 /** Rate of a round-wire helical spring, N/m; lengths in m, shear modulus in Pa. */
-export function springRate(wire: number, meanDiameter: number, coils: number, shearModulus: number): number {
+function springRate(wire: number, meanDiameter: number, coils: number, shearModulus: number): number {
   return (shearModulus * wire ** 4) / (8 * meanDiameter ** 3 * coils);
 }
 
 /** Wahl's factor for curvature and direct shear; index is mean diameter over wire. */
-export function wahlFactor(index: number): number {
+function wahlFactor(index: number): number {
   return (4 * index - 1) / (4 * index - 4) + 0.615 / index;
 }
 
 /** Shear stress in the wire, Pa. */
-export function springStress(force: number, wire: number, meanDiameter: number): number {
+function springStress(force: number, wire: number, meanDiameter: number): number {
   return (wahlFactor(meanDiameter / wire) * 8 * force * meanDiameter) / (Math.PI * wire ** 3);
 }
 
 /** Rate at the wheel; motion ratio is spring travel over wheel travel. */
-export function wheelRate(rate: number, motionRatio: number): number {
+function wheelRate(rate: number, motionRatio: number): number {
   return rate * motionRatio ** 2;
 }
 
 /** Undamped natural frequency, Hz. */
-export function rideFrequency(rate: number, mass: number): number {
+function rideFrequency(rate: number, mass: number): number {
   return Math.sqrt(rate / mass) / (2 * Math.PI);
 }
 
