@@ -1,7 +1,8 @@
 /** Strength of bolts and nuts: proof, yield and tensile loads, plain shank and head. */
 
-import type { Computed, Faulty, TradeFunction, TradeResult } from "./function.ts";
+import type { TradeFunction } from "./function.ts";
 import { defineFunction, isFaulty } from "./function.ts";
+import type { Computed, Faulty, TradeResult } from "./result.ts";
 import type { NutClass, StrengthClass, Strengths } from "./strength-class.ts";
 import { nutProofStress, strengthsOf } from "./strength-class.ts";
 import { hexagonHeads } from "./tables/hexagon-heads.ts";

@@ -1,7 +1,8 @@
 /** Drive and gearing: ratios, speeds, tyres and chains. */
 
-import type { Faulty, TradeFunction } from "./function.ts";
+import type { TradeFunction } from "./function.ts";
 import { defineFunction } from "./function.ts";
+import type { Faulty } from "./result.ts";
 
 /** Overall diameter of a tyre by its name, m. */
 export interface Tyre {

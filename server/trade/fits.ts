@@ -1,11 +1,12 @@
 /** The functions of fits and growth. */
 
-import type { TradeFunction, TradeResult } from "./function.ts";
+import type { TradeFunction } from "./function.ts";
 import { defineFunction, isFaulty } from "./function.ts";
 import type { PressFit } from "./growth.ts";
 import { heatingNotes, heatToFit, interferencePressure, pressForce, thermalGrowth } from "./growth.ts";
 import type { DeviationPair } from "./iso286.ts";
 import { deviationsOf, readToleranceClass, standardTolerance } from "./iso286.ts";
+import type { TradeResult } from "./result.ts";
 
 const MICROMETRE = 1e-6;
 const MILLIMETRE = 1e-3;

@@ -7,6 +7,7 @@
 import type { DimensionName } from "../quantities/dimension.ts";
 import type { Friction } from "./friction.ts";
 import type { Material } from "./materials.ts";
+import type { Faulty, Limits, TradeResult } from "./result.ts";
 import type { StrengthClass } from "./strength-class.ts";
 import type { Thread } from "./thread.ts";
 
@@ -88,50 +89,6 @@ export type Returns =
   | { readonly is: "number"; readonly unit?: "%" }
   | { readonly is: "limits"; readonly dimension: DimensionName; readonly unit: string };
 
-export interface Limits {
-  readonly lower: number;
-  readonly upper: number;
-}
-
-/**
- * Why there is no result. The floor above finds the words; numbers are in SI units, `unit` is the one to print
- * them in. `impossible` names arguments that contradict each other.
- */
-export type TradeFault =
-  | {
-      readonly kind: "out-of-range";
-      readonly parameter: string;
-      readonly value: number;
-      readonly min?: number;
-      readonly max?: number;
-      readonly unit?: string;
-    }
-  | { readonly kind: "wrong-count"; readonly given: number; readonly least: number; readonly most: number }
-  | { readonly kind: "wrong-kind"; readonly parameter: string; readonly expected: Parameter["is"] }
-  | { readonly kind: "unreadable"; readonly text: string; readonly expected: string }
-  | {
-      readonly kind: "not-in-table";
-      readonly wanted: string;
-      readonly table: string;
-      readonly known: readonly string[];
-    }
-  | { readonly kind: "class-unknown"; readonly parameter: string }
-  | { readonly kind: "impossible"; readonly reason: string }
-  | { readonly kind: "not-finite" };
-
-export interface Faulty {
-  readonly fault: TradeFault;
-}
-
-/** A value with what has to be said beside it; `unit` overrides the customary one. */
-export interface Computed<Value extends number | Limits = number | Limits> {
-  readonly value: Value;
-  readonly notes?: readonly string[];
-  readonly unit?: string;
-}
-
-export type TradeResult = Computed | Faulty;
-
 export interface TradeFunction {
   readonly name: string;
   readonly aliases: readonly string[];
@@ -189,7 +146,7 @@ export function defineFunction<const Ps extends readonly Parameter[]>(
       const bound = bind(definition.parameters, values);
       if ("fault" in bound) return bound;
       const result = compute(bound.values as ArgumentsOf<Ps>);
-      return "fault" in result || isFinite_(result.value) ? result : { fault: { kind: "not-finite" } };
+      return "fault" in result || hasFiniteValue(result.value) ? result : { fault: { kind: "not-finite" } };
     },
   };
 }
@@ -199,7 +156,7 @@ export function isFaulty(result: object): result is Faulty {
   return "fault" in result;
 }
 
-function isFinite_(value: number | Limits): boolean {
+function hasFiniteValue(value: number | Limits): boolean {
   return typeof value === "number"
     ? Number.isFinite(value)
     : Number.isFinite(value.lower) && Number.isFinite(value.upper);

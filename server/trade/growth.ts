@@ -1,7 +1,7 @@
 /** Growth by heat and press fits: how much, how hot, how tight. */
 
-import type { Computed, Faulty } from "./function.ts";
 import type { Material } from "./materials.ts";
+import type { Computed, Faulty } from "./result.ts";
 
 /** Growth of a length with temperature, m; `rise` in kelvin, negative when it cools. */
 export function thermalGrowth(size: number, material: Material, rise: number): number | Faulty {

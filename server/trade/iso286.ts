@@ -1,6 +1,6 @@
 /** Limits and fits of ISO 286: what a tolerance class means at a size. Sizes in mm, deviations in µm. */
 
-import type { Faulty } from "./function.ts";
+import type { Faulty } from "./result.ts";
 import type { Deviations } from "./tables/iso286.ts";
 import {
   fineRanges,

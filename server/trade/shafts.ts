@@ -1,7 +1,8 @@
 /** Shafts: stress and twist of round bars and tubes. */
 
-import type { Faulty, TradeFunction } from "./function.ts";
+import type { TradeFunction } from "./function.ts";
 import { defineFunction } from "./function.ts";
+import type { Faulty } from "./result.ts";
 
 /** Polar second moment of area, m⁴. */
 function polarMoment(outer: number, inner: number): number {

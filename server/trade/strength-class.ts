@@ -1,6 +1,6 @@
 /** Strength classes of bolts and nuts: their names, and what they promise at a diameter. */
 
-import type { Faulty } from "./function.ts";
+import type { Faulty } from "./result.ts";
 import type { StrengthClassRow } from "./tables/strength-classes.ts";
 import { nutProofStresses, strengthClassRows } from "./tables/strength-classes.ts";
 

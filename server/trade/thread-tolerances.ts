@@ -1,6 +1,6 @@
 /** How much a made thread may differ from its basic diameters. */
 
-import type { Limits } from "./function.ts";
+import type { Limits } from "./result.ts";
 import { crestTolerances, pitchDiameterTolerances } from "./tables/metric-thread-tolerances.ts";
 import type { Thread } from "./thread.ts";
 import { pitchDiameter } from "./threads.ts";

@@ -1,7 +1,8 @@
 /** Geometry of screw threads: the diameters that follow from nominal diameter and pitch. */
 
-import type { Computed, TradeFunction } from "./function.ts";
+import type { TradeFunction } from "./function.ts";
 import { defineFunction } from "./function.ts";
+import type { Computed } from "./result.ts";
 import type { Thread, ThreadSeries } from "./thread.ts";
 
 /** What a thread form takes off the nominal diameter, as factors of the pitch. */

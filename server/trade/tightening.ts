@@ -1,9 +1,9 @@
 /** Tightening: torque and preload by the short and the long form, and what a tightened bolt needs to hold on to. */
 
 import { proofLoad, underHeadBearingDiameter } from "./bolts.ts";
-import type { Computed, Faulty } from "./function.ts";
 import { isFaulty } from "./function.ts";
 import type { Material } from "./materials.ts";
+import type { Computed, Faulty } from "./result.ts";
 import type { StrengthClass } from "./strength-class.ts";
 import { strengthsOf } from "./strength-class.ts";
 import { engagementFactors, preloadShare } from "./tables/joint-figures.ts";

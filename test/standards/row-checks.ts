@@ -3,8 +3,9 @@
 import { readFileSync } from "node:fs";
 import { afterAll, describe, expect, test } from "vitest";
 import { catalogue } from "../../server/trade/catalogue.ts";
-import type { ArgumentValue, Limits } from "../../server/trade/function.ts";
+import type { ArgumentValue } from "../../server/trade/function.ts";
 import type { Material } from "../../server/trade/materials.ts";
+import type { Limits } from "../../server/trade/result.ts";
 import type { StrengthClass } from "../../server/trade/strength-class.ts";
 import { readClass } from "../../server/trade/strength-class.ts";
 import type { Thread } from "../../server/trade/thread.ts";

@@ -1,9 +1,10 @@
 /** Calls functions of the trade in tests. */
 
 import { catalogue } from "../../server/trade/catalogue.ts";
-import type { ArgumentValue, Computed, TradeResult } from "../../server/trade/function.ts";
+import type { ArgumentValue } from "../../server/trade/function.ts";
 import type { Material } from "../../server/trade/materials.ts";
 import { readMaterial } from "../../server/trade/materials.ts";
+import type { Computed, TradeResult } from "../../server/trade/result.ts";
 import type { StrengthClass } from "../../server/trade/strength-class.ts";
 import { readClass } from "../../server/trade/strength-class.ts";
 import type { Thread } from "../../server/trade/thread.ts";
