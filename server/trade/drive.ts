@@ -57,22 +57,22 @@ function chainCentres(pitch: number, teeth: number, otherTeeth: number, links: n
   return straight <= 0 || root < 0 ? undefined : (pitch / 4) * (straight + Math.sqrt(root));
 }
 
-/** Road speed, m/s; engine speed in rad/s. */
+/** Road speed, m/s; engine speed in turns per second. */
 function roadSpeed(engineSpeed: number, ratio: number, circumference: number): number {
-  return ((engineSpeed / (2 * Math.PI)) * circumference) / ratio;
+  return (engineSpeed * circumference) / ratio;
 }
 
-/** Engine speed, rad/s; road speed in m/s. */
+/** Engine speed, turns per second; road speed in m/s. */
 function engineSpeedAt(speed: number, ratio: number, circumference: number): number {
-  return (speed / circumference) * ratio * 2 * Math.PI;
+  return (speed / circumference) * ratio;
 }
 
 const engineSpeed = {
   name: "engine_speed",
   is: "quantity",
-  dimension: "angular_speed",
+  dimension: "frequency",
   min: 0,
-  max: 3150,
+  max: 500,
   unit: "rpm",
   doc: "Speed of the crankshaft.",
 } as const;
@@ -169,7 +169,7 @@ export const driveFunctions: readonly TradeFunction[] = [
       ratio,
       circumference,
     ],
-    returns: { is: "quantity", dimension: "angular_speed", unit: "rpm" },
+    returns: { is: "quantity", dimension: "frequency", unit: "rpm" },
     summary: "Engine speed at a road speed.",
     formula: "n = v × ratio / circumference",
     source: "kinematics",
@@ -288,6 +288,6 @@ export const driveFunctions: readonly TradeFunction[] = [
     formula: "v = 2 × stroke × n",
     source: "definition",
     meaning: "The mean; the piston is about 1.6 times as fast at its fastest.",
-    compute: ({ stroke, engine_speed }) => ({ value: (2 * stroke * engine_speed) / (2 * Math.PI) }),
+    compute: ({ stroke, engine_speed }) => ({ value: 2 * stroke * engine_speed }),
   }),
 ];

@@ -112,9 +112,9 @@ export const engineFunctions: readonly TradeFunction[] = [
       {
         name: "speed",
         is: "quantity",
-        dimension: "angular_speed",
+        dimension: "frequency",
         min: 0,
-        max: 1e4,
+        max: 2000,
         unit: "rpm",
         doc: "Speed of the shaft.",
       },
@@ -123,7 +123,7 @@ export const engineFunctions: readonly TradeFunction[] = [
     summary: "Power of a shaft that turns.",
     formula: "P = 2π n T",
     source: "definition",
-    compute: ({ torque, speed }) => ({ value: torque * speed }),
+    compute: ({ torque, speed }) => ({ value: 2 * Math.PI * speed * torque }),
   }),
   defineFunction({
     name: "freeze_point",

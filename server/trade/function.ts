@@ -1,7 +1,8 @@
 /**
  * What a function of the trade is: data that hover, signature help and the reference page are made from, and
  * one pure computation. Quantities go in and come out as plain numbers in SI units (lengths in metres, angles in
- * radians, temperatures in kelvin, shares as fractions), so nothing here knows how a unit is written.
+ * radians, temperatures in kelvin, speeds of shafts in turns per second, shares as fractions), so nothing here
+ * knows how a unit is written.
  */
 
 import type { DimensionName } from "../quantities/dimension.ts";

@@ -42,7 +42,7 @@ const factors: Readonly<Record<string, number>> = {
   degree: Math.PI / 180,
   rad: 1,
   "'": Math.PI / 180 / 60,
-  rpm: (2 * Math.PI) / 60,
+  rpm: 1 / 60,
   "m/s": 1,
   "ft/min": (12 * INCH) / 60,
   A: 1,

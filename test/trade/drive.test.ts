@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { readTyre } from "../../server/trade/drive.ts";
 import { computed, notes, result, value } from "./answers.ts";
 
-const rpm = (Math.PI * 2) / 60;
+const rpm = 1 / 60;
 
 describe("speeds", () => {
   test("60 rpm, direct drive, two metres round, is 2 m/s", () => {
@@ -13,7 +13,7 @@ describe("speeds", () => {
   test("engine_speed_at undoes road_speed", () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 1, max: 1000, noNaN: true }),
+        fc.double({ min: 1, max: 300, noNaN: true }),
         fc.double({ min: 0.5, max: 20, noNaN: true }),
         fc.double({ min: 0.5, max: 3, noNaN: true }),
         (speed, ratio, circumference) => {
