@@ -1,0 +1,74 @@
+/** A build as a value: files go in, and what they say and how things stand comes out. */
+import type { IsoDate } from "../quantities/dates.ts";
+import type { Gathered } from "./definitions.ts";
+import { gather } from "./definitions.ts";
+import type { Finding } from "./finding.ts";
+import { finding } from "./finding.ts";
+import { complainOfJoints } from "./joint-findings.ts";
+import { complainOfReadings } from "./limit-findings.ts";
+import type { ReferenceLink } from "./names.ts";
+import { Names } from "./names.ts";
+import { readDiary } from "./replay/diary.ts";
+import type { BlockSite, Place, SourceFile } from "./source.ts";
+import { placeAt, sitesOf } from "./source.ts";
+import type { Standing } from "./standing.ts";
+import type { DatedFact } from "./states.ts";
+
+export interface Build {
+  readonly files: readonly SourceFile[];
+  readonly sites: readonly BlockSite[];
+  readonly today: IsoDate;
+  /** How things stand today. */
+  readonly standing: Standing;
+  /** Every fact that counts, in the order in which they are read. */
+  readonly facts: readonly DatedFact[];
+  /** Every reference in the text, and what it leads to. */
+  readonly links: readonly ReferenceLink[];
+  readonly findings: readonly Finding[];
+}
+
+export interface BuildOptions {
+  /** The clock's date; `today:` of the vehicle beats it. */
+  readonly clock: IsoDate;
+  /** A day asked for: beats `today:`. */
+  readonly on?: IsoDate | undefined;
+}
+
+/** Derives a build from its files. Pure: the same files and dates give the same build. */
+export function readBuild(files: readonly SourceFile[], { clock, on }: BuildOptions): Build {
+  const sites = sitesOf(files);
+  const gathered = gather(sites);
+  const names = new Names(gathered);
+  const today = on ?? statedToday(gathered) ?? clock;
+  const { replay, facts } = readDiary(gathered, names, today);
+  const { links, findings: ofReferences } = names.link(sites);
+  complainOfReadings(replay);
+  complainOfJoints(replay);
+  const ofVehicle = withoutVehicle(gathered, sites);
+  return {
+    files,
+    sites,
+    today,
+    standing: replay,
+    facts,
+    links,
+    findings: [...gathered.findings, ...ofVehicle, ...ofReferences, ...replay.findings],
+  };
+}
+
+function statedToday({ vehicle }: Gathered): IsoDate | undefined {
+  const record = vehicle.records.findLast(({ record: { word } }) => word === "today")?.record;
+  return record?.word === "today" ? record.date : undefined;
+}
+
+function withoutVehicle({ vehicle }: Gathered, sites: readonly BlockSite[]): Finding[] {
+  const [first] = sites;
+  return vehicle.header !== undefined || first === undefined
+    ? []
+    : [finding("no-vehicle", placeAt(first, { start: 0, end: 0 }), {})];
+}
+
+/** The header of the vehicle, where complaints without a place of their own stand; undefined without one. */
+export function vehicleHeader({ standing }: Build): Place | undefined {
+  return standing.gathered.vehicle.header;
+}

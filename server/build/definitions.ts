@@ -1,0 +1,221 @@
+/** The blocks of all files gathered: the vehicle, the tree, what has names of its own, and the days. */
+import type { BlockWord } from "../../grammar/syntax.ts";
+import { vocabulary } from "../../grammar/vocabulary/vocabulary.ts";
+import type { IsoDate } from "../quantities/dates.ts";
+import type { Decimal } from "../quantities/decimal.ts";
+import type { Finding } from "./finding.ts";
+import { finding } from "./finding.ts";
+import type { LoweredBlock } from "./lowering/block.ts";
+import { lowerBlock } from "./lowering/block.ts";
+import { recordKey } from "./lowering/definition-record.ts";
+import type { LoweredFact } from "./lowering/fact.ts";
+import type { BlockSite, Place } from "./source.ts";
+import { placeAt } from "./source.ts";
+import { expandLikes } from "./tree/like.ts";
+import type { SourcedRecord } from "./tree/node.ts";
+import type { TextDefinition } from "./tree/text-definition.ts";
+import type { Vehicle } from "./tree/tree.ts";
+import { Tree } from "./tree/tree.ts";
+
+/** A job, hold point, supplier, gauge, setup or donor. */
+export interface NamedDefinition {
+  readonly name: string;
+  readonly kind: NamedKind;
+  readonly title: string | undefined;
+  readonly header: Place;
+  readonly records: readonly SourcedRecord[];
+  readonly order: number;
+  readonly lost: readonly Place[];
+}
+
+export type NamedKind = "job" | "hold" | "supplier" | "gauge" | "setup" | "donor";
+
+export interface DayBlock {
+  readonly date: IsoDate | undefined;
+  readonly hours: Decimal | undefined;
+  readonly header: Place;
+  readonly facts: readonly LoweredFact[];
+  readonly site: BlockSite;
+  readonly lost: readonly Place[];
+}
+
+export interface Gathered {
+  readonly vehicle: Vehicle;
+  readonly tree: Tree;
+  readonly named: ReadonlyMap<NamedKind, ReadonlyMap<string, NamedDefinition>>;
+  /** In the order of definition. */
+  readonly days: readonly DayBlock[];
+  readonly findings: readonly Finding[];
+}
+
+const TREE_BLOCKS: ReadonlySet<BlockWord> = new Set(["assembly", "part", "joint", "system", "circuit"]);
+/** Kinds that share one name space. */
+const SHARED: Readonly<Record<NamedKind, string>> = {
+  job: "plan",
+  hold: "plan",
+  supplier: "supplier",
+  gauge: "gauge",
+  setup: "setup",
+  donor: "donor",
+};
+
+type Definition = LoweredBlock & { is: "definition" };
+
+export function gather(sites: readonly BlockSite[]): Gathered {
+  return new Gathering().run(sites);
+}
+
+class Gathering {
+  private readonly findings: Finding[] = [];
+  private vehicle: (Vehicle & { header: Place }) | undefined;
+  private readonly written = new Map<string, TextDefinition>();
+  private readonly named = new Map<NamedKind, Map<string, NamedDefinition>>();
+  private readonly names = new Map<string, NamedDefinition>();
+  private readonly days: DayBlock[] = [];
+
+  run(sites: readonly BlockSite[]): Gathered {
+    for (const site of sites) this.take(site);
+    const { definitions, faults } = expandLikes(this.written);
+    for (const fault of faults) {
+      const place = placeAt(fault.definition.site, fault.definition.like ?? fault.definition.header);
+      if (fault.is === "unknown") {
+        this.findings.push(
+          finding("unknown-reference", place, { text: fault.path, kind: "something to copy", nearest: [] }),
+        );
+      } else {
+        const paths = fault.is === "cycle" ? fault.paths : [fault.definition.path, "too many copies"];
+        this.findings.push(finding("like-cycle", place, { paths }));
+      }
+    }
+    const vehicle = this.vehicle ?? { title: undefined, header: undefined, records: [], lost: [] };
+    return {
+      vehicle,
+      tree: new Tree(vehicle, definitions.values()),
+      named: this.named,
+      days: this.days,
+      findings: this.findings,
+    };
+  }
+
+  private take(site: BlockSite): void {
+    const lowered = lowerBlock(site.block);
+    for (const fault of lowered.faults) {
+      const { code, found, expected, fixes } = fault;
+      const reason = "reason" in fault ? fault.reason : undefined;
+      this.findings.push(finding(code, placeAt(site, fault), { found, expected, reason }, { fixes }));
+    }
+    if (lowered.is === "day") {
+      const { date, hours, facts } = lowered;
+      this.days.push({
+        date,
+        hours,
+        facts,
+        site,
+        header: placeAt(site, lowered.header.word),
+        lost: this.lost(site, lowered),
+      });
+    } else if (lowered.is === "definition") this.define(site, lowered);
+  }
+
+  private define(site: BlockSite, definition: Definition): void {
+    const records = definition.records.map((record): SourcedRecord => ({ record, site, turns: [] }));
+    this.complainOfRepeats(definition, records);
+    const { block, name, title } = definition;
+    const header = placeAt(site, definition.nameAt);
+    const lost = this.lost(site, definition);
+    if (block === "vehicle") this.defineVehicle({ title: name, header, records, lost });
+    else if (TREE_BLOCKS.has(block)) {
+      const kind = block as TextDefinition["kind"];
+      this.defineInTree({
+        path: name,
+        kind,
+        title,
+        site,
+        header,
+        like: definition.like,
+        copyOf: undefined,
+        records,
+        lost,
+      });
+    } else
+      this.defineNamed({
+        name,
+        kind: block as NamedKind,
+        title,
+        header,
+        records,
+        lost,
+        order: this.names.size,
+      });
+  }
+
+  private defineVehicle(vehicle: Vehicle & { header: Place }): void {
+    if (this.vehicle === undefined) this.vehicle = vehicle;
+    else {
+      const data = { name: vehicle.title ?? "", first: this.vehicle.title ?? "" };
+      this.findings.push(
+        finding("second-vehicle", vehicle.header, data, {
+          seeAlso: [{ place: this.vehicle.header, role: "the first" }],
+        }),
+      );
+    }
+  }
+
+  private defineInTree(definition: TextDefinition): void {
+    const first = this.written.get(definition.path);
+    if (first === undefined) {
+      this.written.set(definition.path, definition);
+      return;
+    }
+    this.complainOfName(definition.kind, definition.path, definition.header, first.header);
+    // Nothing is lost: the records of the second block count as if they stood in the first.
+    this.written.set(definition.path, {
+      ...first,
+      records: [...first.records, ...definition.records],
+      lost: [...first.lost, ...definition.lost],
+    });
+  }
+
+  private defineNamed(definition: NamedDefinition): void {
+    const key = `${SHARED[definition.kind]} ${definition.name}`;
+    const first = this.names.get(key);
+    if (first !== undefined) {
+      this.complainOfName(definition.kind, definition.name, definition.header, first.header);
+      return;
+    }
+    this.names.set(key, definition);
+    const ofKind = this.named.get(definition.kind) ?? new Map<string, NamedDefinition>();
+    this.named.set(definition.kind, ofKind.set(definition.name, definition));
+  }
+
+  private complainOfName(what: string, name: string, place: Place, first: Place): void {
+    this.findings.push(
+      finding("duplicate-name", place, { what, name }, { seeAlso: [{ place: first, role: "the first" }] }),
+    );
+  }
+
+  /** A record that may stand once in a block, said twice: the last counts. */
+  private complainOfRepeats(definition: Definition, records: readonly SourcedRecord[]): void {
+    const seen = new Map<string, SourcedRecord>();
+    for (const sourced of records) {
+      const { word } = sourced.record;
+      const entry = vocabulary.records.find(
+        (candidate) => candidate.word === word && candidate.blocks.includes(definition.block),
+      );
+      const key = recordKey(sourced.record);
+      const first = seen.get(key);
+      if (first !== undefined && entry?.repeats === false) {
+        const place = placeAt(sourced.site, sourced.record.at);
+        this.complainOfName("record", `${word}:`, place, placeAt(first.site, first.record.at));
+      }
+      seen.set(key, sourced);
+    }
+  }
+
+  private lost(
+    site: BlockSite,
+    { lost }: { readonly lost: readonly { readonly start: number; readonly end: number }[] },
+  ): Place[] {
+    return lost.map((span) => placeAt(site, span));
+  }
+}

@@ -1,0 +1,297 @@
+/** The facts of day blocks, from syntax to values. One entry for each word. */
+import type { RecordNode } from "../../../grammar/syntax.ts";
+import { CONDITIONS, DECISIONS, LOCKS, METHODS } from "../../../grammar/vocabulary/words.ts";
+import type { DimensionName } from "../../quantities/dimension.ts";
+import type { Quantity } from "../../quantities/quantity.ts";
+import { hasDimension } from "../../quantities/quantity.ts";
+import { countedItems, inHours, lowerDefinitionValue, quantitiesOf } from "./definitions.ts";
+import type { FactOf, FactWord, LoweredFact } from "./fact.ts";
+import { NodeValues } from "./node-values.ts";
+import type { ValueLowering } from "./values.ts";
+
+/** A record of a day block; undefined where it is broken or makes no sense (and was complained about). */
+export function lowerFact(lowering: ValueLowering, record: RecordNode): LoweredFact | undefined {
+  const word = record.word.text;
+  if (record.broken || !isFactWord(word)) return undefined;
+  const values = new NodeValues(record.values);
+  const payload = LOWER[word](lowering, values);
+  if (payload === undefined) return undefined;
+  const at = { start: record.word.start, end: record.contentEnd };
+  return { ...payload, word, at, by: values.text("by"), note: values.text("note") } as LoweredFact;
+}
+
+type Lower<W extends FactWord> = (
+  lowering: ValueLowering,
+  values: NodeValues,
+) => Omit<FactOf<W>, "word" | "at" | "by" | "note"> | undefined;
+
+function isFactWord(word: string): word is FactWord {
+  return Object.hasOwn(LOWER, word);
+}
+
+const what = (values: NodeValues) => values.get("what", "references")?.items ?? [];
+
+const refsOnly = (_: ValueLowering, values: NodeValues) => ({ what: what(values) });
+
+const reference = (values: NodeValues, role: string) => values.get(role, "reference");
+
+const date = (lowering: ValueLowering, values: NodeValues, role: string) => {
+  const node = values.get(role, "date");
+  return node && lowering.date(node);
+};
+
+const money = (lowering: ValueLowering, values: NodeValues, role: string) => {
+  const node = values.get(role, "money");
+  return node && lowering.money(node);
+};
+
+const quantity = (
+  lowering: ValueLowering,
+  values: NodeValues,
+  role: string,
+  due: readonly DimensionName[] = [],
+) => {
+  const node = values.get(role, "quantity");
+  return node && lowering.quantity(node, due);
+};
+
+const items = (lowering: ValueLowering, values: NodeValues) => {
+  const read = countedItems(lowering, values.get("items", "countedReferences"));
+  return read.length === 0 ? undefined : { items: read };
+};
+
+const withMethod = (lowering: ValueLowering, values: NodeValues) => ({
+  what: what(values),
+  method: lowering.oneOf(values.get("method", "word"), METHODS),
+});
+
+const LOWER: { readonly [W in FactWord]: Lower<W> } = {
+  removed: (_, values) => ({ what: what(values), asUnit: values.has("asUnit") }),
+  stripped: refsOnly,
+  fitted: (lowering, values) => ({
+    what: what(values),
+    forTrial: values.has("forTrial"),
+    made: date(lowering, values, "made"),
+    expires: date(lowering, values, "expires"),
+    batch: values.text("batch"),
+  }),
+  cleaned: withMethod,
+  inspected: withMethod,
+  greased: refsOnly,
+  serviced: (lowering, values) => ({ what: what(values), until: date(lowering, values, "until") }),
+  changed: (lowering, values) => {
+    const target = reference(values, "what");
+    const record = lowerDefinitionValue(lowering, values, "definition");
+    return target === undefined || record === undefined ? undefined : { target, record };
+  },
+  found: (lowering, values) => {
+    const words = values.get("conditions", "words")?.items ?? [];
+    const conditions = words.flatMap((node) => {
+      const condition = lowering.oneOf(node, CONDITIONS);
+      return condition === undefined ? [] : [{ condition, at: { start: node.start, end: node.end } }];
+    });
+    return conditions.length === 0 ? undefined : { what: what(values), conditions };
+  },
+  measured: (lowering, values) => {
+    const target = reference(values, "what");
+    const node = values.get("readings", "quantities");
+    const readings = quantitiesOf(lowering, node?.items ?? []);
+    if (target === undefined || node === undefined || readings.length === 0) return undefined;
+    const written = values.get("uncertainty", "quantity");
+    return {
+      target,
+      name: values.text("name"),
+      readings,
+      readingsAt: { start: node.start, end: node.end },
+      uncertainty: written && lowering.quantity(written, [], readings.at(-1)?.unit),
+      spot: values.text("at"),
+      setup: reference(values, "setup"),
+      gauge: reference(values, "gauge"),
+    };
+  },
+  decided: (lowering, values) => {
+    const list = countedItems(lowering, values.get("what", "countedReferences"));
+    const decision = lowering.oneOf(values.get("decision", "word"), DECISIONS);
+    return decision === undefined || list.length === 0 ? undefined : { items: list, decision };
+  },
+  tagged: (_, values) => {
+    const tag = values.text("tag");
+    return tag === undefined ? undefined : { what: what(values), tag };
+  },
+  identified: (_, values) => {
+    const target = reference(values, "what");
+    const as = values.text("as");
+    return target === undefined || as === undefined
+      ? undefined
+      : { target, as, from: reference(values, "from") };
+  },
+  sent: (lowering, values) => {
+    const to = reference(values, "to");
+    if (to === undefined) return undefined;
+    return {
+      what: what(values),
+      to,
+      work: values.text("for"),
+      due: date(lowering, values, "due"),
+      cost: money(lowering, values, "cost"),
+    };
+  },
+  back: (lowering, values) => ({ what: what(values), cost: money(lowering, values, "cost") }),
+  ordered: (lowering, values) => {
+    const list = items(lowering, values);
+    return (
+      list && {
+        ...list,
+        from: reference(values, "from"),
+        due: date(lowering, values, "due"),
+        order: values.text("ref"),
+      }
+    );
+  },
+  received: (lowering, values) => ({
+    items: items(lowering, values)?.items ?? [],
+    order: values.text("order"),
+  }),
+  rejected: items,
+  returned: (lowering, values) => {
+    const list = items(lowering, values);
+    const to = reference(values, "to");
+    return list === undefined || to === undefined
+      ? undefined
+      : { ...list, to, credit: money(lowering, values, "credit") };
+  },
+  bought: (lowering, values) => {
+    const list = items(lowering, values);
+    return list && { ...list, from: reference(values, "from"), at: money(lowering, values, "at") };
+  },
+  made: refsOnly,
+  reconditioned: refsOnly,
+  repaired: refsOnly,
+  used: (lowering, values) => {
+    const list = items(lowering, values);
+    return list && { ...list, on: reference(values, "on") };
+  },
+  counted: items,
+  nipped: refsOnly,
+  torqued: (lowering, values) => {
+    const node = values.get("torque", "quantity");
+    const torque = node && lowering.quantity(node, ["torque"]);
+    if (torque === undefined || node === undefined) return undefined;
+    return {
+      what: what(values),
+      torque,
+      torqueAt: { start: node.start, end: node.end },
+      then: quantity(lowering, values, "then", ["angle", "turn", "flat"]),
+      newHardware: values.has("newHardware"),
+      gauge: reference(values, "gauge"),
+    };
+  },
+  tightened: refsOnly,
+  rechecked: (lowering, values) => ({
+    what: what(values),
+    torque: quantity(lowering, values, "torque", ["torque"]),
+    held: values.has("held"),
+    moved: values.has("moved"),
+    gauge: reference(values, "gauge"),
+  }),
+  locked: (lowering, values) => ({
+    what: what(values),
+    lock: lowering.oneOf(values.get("lock", "word"), LOCKS),
+  }),
+  marked: refsOnly,
+  loosened: refsOnly,
+  opened: refsOnly,
+  drained: refsOnly,
+  filled: (lowering, values) => ({
+    what: what(values),
+    volume: quantity(lowering, values, "volume", ["volume"]),
+    fluid: values.text("fluid"),
+  }),
+  bled: refsOnly,
+  proved: (lowering, values) => ({
+    what: what(values),
+    pressure: quantity(lowering, values, "pressure", ["pressure"]),
+    time: quantity(lowering, values, "time", ["time"]),
+  }),
+  set: (lowering, values) => {
+    const target = reference(values, "what");
+    const value = quantity(lowering, values, "value");
+    if (target === undefined || value === undefined) return undefined;
+    return {
+      target,
+      name: values.text("name"),
+      value,
+      each: values.get("value", "quantity")?.each ?? false,
+      setup: reference(values, "setup"),
+      gauge: reference(values, "gauge"),
+    };
+  },
+  tested: (_, values) => ({
+    what: what(values),
+    name: values.text("name"),
+    pass: values.text("result") === "pass",
+  }),
+  seen: refsOnly,
+  ran: (lowering, values) => {
+    const target = reference(values, "what");
+    const nodes = values.get("running", "quantities")?.items ?? [];
+    if (target === undefined) return undefined;
+    const read: { hours?: FactOf<"ran">["hours"]; distance?: Quantity; runs?: FactOf<"ran">["runs"] } = {};
+    for (const node of nodes) {
+      const value = lowering.quantity(node, ["time", "length", "run"]);
+      if (value === undefined) continue;
+      if (hasDimension(value, "time")) read.hours = inHours(lowering, node);
+      else if (hasDimension(value, "length")) read.distance = value;
+      else read.runs = value.value;
+    }
+    if (Object.keys(read).length === 0) return undefined;
+    return { target, hours: read.hours, distance: read.distance, runs: read.runs };
+  },
+  started: refsOnly,
+  worked: (lowering, values) => {
+    const node = values.get("hours", "quantity");
+    const hours = node && inHours(lowering, node);
+    const on = reference(values, "on");
+    return hours === undefined || on === undefined ? undefined : { hours, on };
+  },
+  done: refsOnly,
+  spent: (lowering, values) => {
+    const read = money(lowering, values, "amount");
+    return read && { money: read, on: reference(values, "on") };
+  },
+  calibrated: (lowering, values) => ({
+    what: what(values),
+    valid: quantity(lowering, values, "for", ["calendar", "time"]),
+    supplier: reference(values, "supplier"),
+  }),
+  snag: (_, values) => {
+    const name = values.text("name");
+    const on = reference(values, "on");
+    return name === undefined || on === undefined ? undefined : { name, on };
+  },
+  cleared: (_, values) => {
+    const name = reference(values, "name");
+    return name && { name: name.text };
+  },
+  conceded: (_, values) => {
+    const name = reference(values, "name");
+    const until = reference(values, "until");
+    return name === undefined || until === undefined ? undefined : { name: name.text, until };
+  },
+  photo: (_, values) => {
+    const node = values.get("path", "string");
+    return (
+      node && {
+        path: node.text,
+        pathAt: { start: node.start, end: node.end },
+        of: values.get("of", "references")?.items ?? [],
+      }
+    );
+  },
+  released: refsOnly,
+  calc: (_, values) => {
+    const name = values.text("name");
+    const expression = values.get("expression", "expression");
+    return name === undefined || expression === undefined ? undefined : { name, expression };
+  },
+};

@@ -1,0 +1,117 @@
+/** Reads the whole diary: facts of all files by date, within a date by file name and then by line. */
+import type { IsoDate } from "../../quantities/dates.ts";
+import { compareDates } from "../../quantities/dates.ts";
+import { formatDecimal, ZERO } from "../../quantities/decimal.ts";
+import type { DayBlock, Gathered } from "../definitions.ts";
+import type { LoweredFact } from "../lowering/fact.ts";
+import type { Names } from "../names.ts";
+import type { Place } from "../source.ts";
+import { placeAt } from "../source.ts";
+import type { DatedFact } from "../states.ts";
+import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
+import { jointHandlers, jointsAtStart } from "./joints.ts";
+import { measurementHandlers } from "./measurements.ts";
+import { partHandlers, partsAtStart } from "./parts.ts";
+import type { Handlers } from "./replay.ts";
+import { Replay } from "./replay.ts";
+import { supplyAtStart, supplyHandlers } from "./supply.ts";
+import { workAtStart, workHandlers } from "./work.ts";
+
+/** Subjects in the order in which they hear of a fact: goods first, since fitting asks what is in hand. */
+const SUBJECTS: readonly Handlers[] = [
+  supplyHandlers,
+  gaugeHandlers,
+  workHandlers,
+  partHandlers,
+  jointHandlers,
+  measurementHandlers,
+];
+
+export interface Diary {
+  /** How things stand after the last fact that counts. */
+  readonly replay: Replay;
+  /** Every fact that counts, in the order in which they are read. */
+  readonly facts: readonly DatedFact[];
+}
+
+/** @param today facts of later days are read but do not count */
+export function readDiary(gathered: Gathered, names: Names, today: IsoDate): Diary {
+  const days = gathered.days.filter((day): day is DayBlock & { date: IsoDate } => day.date !== undefined);
+  const inOrder = [...days].sort((a, b) => compareDates(a.date, b.date));
+  const replay = new Replay(gathered, names, today, inOrder[0]?.date ?? today);
+  for (const begin of [partsAtStart, jointsAtStart, supplyAtStart, gaugesAtStart, workAtStart]) begin(replay);
+  complainOfDays(replay, days);
+  const facts: DatedFact[] = [];
+  for (const [index, day] of inOrder.entries()) {
+    if (day.date > today) break;
+    if (inOrder[index - 1]?.date !== day.date)
+      carryOutChanges(
+        replay,
+        inOrder.filter(({ date }) => date === day.date),
+      );
+    replay.date = day.date;
+    for (const fact of day.facts) {
+      const dated: DatedFact = {
+        date: day.date,
+        fact,
+        place: placeAt(day.site, fact.at),
+        order: facts.length,
+      } as DatedFact;
+      facts.push(dated);
+      for (const subject of SUBJECTS) hear(replay, subject, dated);
+    }
+  }
+  replay.date = today;
+  return { replay, facts };
+}
+
+function hear(replay: Replay, subject: Handlers, fact: DatedFact): void {
+  const handler = subject[fact.fact.word] as ((replay: Replay, fact: DatedFact) => void) | undefined;
+  handler?.(replay, fact);
+}
+
+/** The changes of one day take effect together, from that day on. */
+function carryOutChanges(replay: Replay, days: readonly DayBlock[]): void {
+  const changes = days.flatMap(({ facts, site }) =>
+    facts.flatMap((fact) => {
+      if (fact.word !== "changed") return [];
+      const node = replay.names.one(fact.target, ["assembly", "part", "joint", "system", "circuit"]);
+      return node === undefined ? [] : [{ node, record: { record: fact.record, site, turns: [] } }];
+    }),
+  );
+  if (changes.length > 0) replay.definitions = replay.definitions.with(changes);
+}
+
+function complainOfDays(replay: Replay, days: readonly (DayBlock & { date: IsoDate })[]): void {
+  for (const [index, day] of days.entries()) {
+    const before = days[index - 1];
+    if (before !== undefined && before.site.file === day.site.file && day.date < before.date) {
+      const place = datePlace(day);
+      replay.complain(
+        "day-order",
+        place,
+        { date: day.date, before: before.date },
+        { seeAlso: [{ place: datePlace(before), role: "the day above" }] },
+      );
+    }
+    if (day.date > replay.today)
+      replay.complain("future-day", datePlace(day), { date: day.date, today: replay.today });
+    complainOfHours(replay, day);
+  }
+}
+
+/** Booked work beyond the day's hours, or a day of more than 24. */
+function complainOfHours(replay: Replay, day: DayBlock): void {
+  if (day.hours === undefined) return;
+  const booked = day.facts.reduce((sum, fact) => (fact.word === "worked" ? sum.plus(fact.hours) : sum), ZERO);
+  const tooMuch = booked.greaterThan(day.hours);
+  if (!tooMuch && !day.hours.greaterThan(24)) return;
+  const last = day.facts.findLast((fact: LoweredFact) => fact.word === "worked");
+  const place = tooMuch && last !== undefined ? placeAt(day.site, last.at) : datePlace(day);
+  const data = { booked: `${formatDecimal(booked)} h`, day: `${formatDecimal(day.hours)} h` };
+  replay.complain("hours-over-day", place, data, { seeAlso: [{ place: datePlace(day), role: "the day" }] });
+}
+
+function datePlace({ site, header }: DayBlock): Place {
+  return placeAt(site, site.block.header?.values.get("date") ?? header);
+}

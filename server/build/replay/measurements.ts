@@ -1,0 +1,62 @@
+/** Measurements: readings of items, and what each says about the limits in force. */
+import type { NamedDefinition } from "../definitions.ts";
+import { gaugeDoubts } from "../gauge-check.ts";
+import { uncertaintyFor } from "../judgement.ts";
+import type { DatedFact, Reading } from "../states.ts";
+import type { TreeNode } from "../tree/node.ts";
+import { NO_RUNNING, record } from "./parts.ts";
+import type { Handlers, Replay } from "./replay.ts";
+
+export const measurementHandlers: Handlers = {
+  measured: (replay, fact) => {
+    const subject = subjectOf(replay, fact);
+    if (subject === undefined) return;
+    const { node, name } = subject;
+    const [first, ...others] = fact.fact.readings;
+    if (first === undefined) return;
+    const values = [first, ...others] as const;
+    const gauge = replay.named("gauge", fact.fact.gauge);
+    const reading: Reading = {
+      node,
+      name,
+      values,
+      uncertainty: uncertaintyFor(fact.fact.uncertainty, gauge, first),
+      gauge,
+      setup: replay.named("setup", fact.fact.setup),
+      fact,
+      hours: replay.parts.get(node)?.item.running.hours ?? NO_RUNNING.hours,
+    };
+    keep(replay, reading);
+    if (gauge !== undefined) complainOfGauge(replay, gauge, reading);
+  },
+};
+
+/** One complaint for a measurement, however many of its readings are in doubt. */
+function complainOfGauge(replay: Replay, gauge: NamedDefinition, { node, values, fact }: Reading): void {
+  const [doubt] = values.flatMap((value) => gaugeDoubts(replay, gauge, value));
+  doubt?.(replay, node, replay.placeIn(fact, fact.fact.readingsAt));
+}
+
+/** What was measured: the thing and the name of the characteristic, however it was written. */
+function subjectOf(
+  replay: Replay,
+  fact: DatedFact<"measured">,
+): { node: TreeNode; name: string } | undefined {
+  const { target, name } = fact.fact;
+  if (name === undefined) {
+    const { node, name: last } = replay.names.member(target);
+    return node && { node, name: last };
+  }
+  const node = replay.names.one(target, ["part", "joint", "system", "circuit", "assembly"]);
+  return node && { node, name };
+}
+
+function keep(replay: Replay, reading: Reading): void {
+  const part = replay.parts.get(reading.node);
+  if (part === undefined) {
+    replay.readings.set(reading.node, [...(replay.readings.get(reading.node) ?? []), reading]);
+    return;
+  }
+  part.item = { ...part.item, readings: [...part.item.readings, reading] };
+  record(part, { is: "measured", fact: reading.fact });
+}

@@ -1,0 +1,130 @@
+/**
+ * The diary read in the order of its dates: each fact changes how things stand, and is complained about where it
+ * cannot have been so. A fact that is refused still counts for what follows, so that one mistake is one complaint.
+ */
+import type { ReferenceNode } from "../../../grammar/syntax.ts";
+import type { IsoDate } from "../../quantities/dates.ts";
+import { isCritical } from "../criticality.ts";
+import type { Gathered, NamedDefinition, NamedKind } from "../definitions.ts";
+import type { Finding, FindingCode, FindingExtras } from "../finding.ts";
+import { finding } from "../finding.ts";
+import type { FindingData } from "../finding-data.ts";
+import type { FactWord } from "../lowering/fact.ts";
+import type { Names } from "../names.ts";
+import type { Place } from "../source.ts";
+import { placeAt } from "../source.ts";
+import type { Standing } from "../standing.ts";
+import type {
+  DatedFact,
+  GaugeState,
+  HoldState,
+  JobState,
+  JointState,
+  PartState,
+  Reading,
+  SettingState,
+  SnagState,
+  SupplyState,
+  SystemState,
+  TestState,
+} from "../states.ts";
+import { Definitions } from "../tree/definitions.ts";
+import type { TreeNode } from "../tree/node.ts";
+import type { Target } from "../tree/resolve.ts";
+
+/** A state while the diary is being read; outside the replay it is only read. */
+export type Growing<T> = { -readonly [K in keyof T]: T[K] };
+
+/** What a subject does on each kind of fact. */
+export type Handlers = { readonly [W in FactWord]?: (replay: Replay, fact: DatedFact<W>) => void };
+
+/** How things stand, with the means to change it and to complain. */
+export class Replay implements Standing {
+  readonly gathered: Gathered;
+  readonly names: Names;
+  readonly today: IsoDate;
+  definitions = new Definitions();
+  date: IsoDate;
+  readonly parts = new Map<TreeNode, Growing<PartState>>();
+  readonly joints = new Map<TreeNode, Growing<JointState>>();
+  readonly readings = new Map<TreeNode, readonly Reading[]>();
+  readonly systems = new Map<TreeNode, Growing<SystemState>>();
+  readonly settings = new Map<TreeNode, Map<string, SettingState>>();
+  readonly tests = new Map<TreeNode, Map<string, TestState>>();
+  readonly holdTests = new Map<NamedDefinition, Map<string, TestState>>();
+  readonly snags = new Map<string, Growing<SnagState>>();
+  readonly jobs = new Map<NamedDefinition, Growing<JobState>>();
+  readonly holds = new Map<NamedDefinition, Growing<HoldState>>();
+  readonly gauges = new Map<NamedDefinition, Growing<GaugeState>>();
+  readonly supply = new Map<TreeNode, Growing<SupplyState>>();
+  readonly disturbed = new Map<TreeNode, DatedFact>();
+  readonly findings: Finding[] = [];
+
+  constructor(gathered: Gathered, names: Names, today: IsoDate, firstDay: IsoDate) {
+    this.gathered = gathered;
+    this.names = names;
+    this.today = today;
+    this.date = firstDay;
+  }
+
+  complain<C extends FindingCode>(code: C, place: Place, data: FindingData[C], extras?: FindingExtras): void {
+    this.findings.push(finding(code, place, data, extras));
+  }
+
+  /** A complaint about one thing: it knows whether the thing can hurt. */
+  complainOf<C extends FindingCode>(
+    node: TreeNode,
+    code: C,
+    place: Place,
+    data: FindingData[C],
+    extras: FindingExtras = {},
+  ): void {
+    this.complain(code, place, data, { subject: node, critical: isCritical(this, node), ...extras });
+  }
+
+  /** The parts that references mean. */
+  partsOf(references: readonly ReferenceNode[]): readonly Target[] {
+    return this.targetsOf(references, "part");
+  }
+
+  targetsOf(
+    references: readonly ReferenceNode[],
+    kind: "part" | "joint" | "system" | "circuit",
+  ): readonly Target[] {
+    const found = new Map(
+      references
+        .flatMap((reference) => this.names.targets(reference, [kind]))
+        .map((target) => [target.node, target]),
+    );
+    return [...found.values()];
+  }
+
+  /** Everything of the tree that references mean, assemblies included. */
+  everythingOf(references: readonly ReferenceNode[]): readonly Target[] {
+    const kinds = ["assembly", "part", "joint", "system", "circuit"] as const;
+    const found = new Map(
+      references
+        .flatMap((reference) => this.names.targets(reference, kinds))
+        .map((target) => [target.node, target]),
+    );
+    return [...found.values()];
+  }
+
+  named(kind: NamedKind, reference: ReferenceNode | undefined): NamedDefinition | undefined {
+    return reference && this.names.named(kind, reference.text);
+  }
+
+  /** The place of a stretch of a fact's line. */
+  placeIn(fact: DatedFact, span: { readonly start: number; readonly end: number }): Place {
+    return placeAt(fact.place.site, span);
+  }
+
+  /** What follows from a joint's or part's opening for other subjects; set by the reader of the diary. */
+  opened: (node: TreeNode, fact: DatedFact) => void = () => undefined;
+
+  /** A thing was removed, fitted, loosened, opened or changed: what was proved of it, and of all above it, no longer is. */
+  disturb(node: TreeNode, fact: DatedFact): void {
+    for (let above: TreeNode | undefined = node; above !== undefined; above = above.parent)
+      this.disturbed.set(above, fact);
+  }
+}
