@@ -16,7 +16,7 @@ import { isFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { wear } from "../quantities/wear.ts";
 import { condemnation } from "./condemnation.ts";
-import type { LimitData } from "./finding-data.ts";
+import type { LimitData } from "./finding-data/limits.ts";
 import type { JudgedLimit } from "./judgement.ts";
 import { judgeReading } from "./judgement.ts";
 import type { Replay } from "./replay/replay.ts";

@@ -1,0 +1,80 @@
+import type { IsoDate } from "../../quantities/dates.ts";
+import type { Quantity } from "../../quantities/quantity.ts";
+
+/** A reading against one of its limits. */
+export interface LimitData {
+  readonly what: string;
+  readonly characteristic: string;
+  readonly reading: Quantity;
+  readonly limit: Quantity;
+  readonly side: "lower" | "upper";
+  /** How far beyond, or how much is left: not negative. */
+  readonly by: Quantity;
+  readonly uncertainty: Quantity | undefined;
+  /** Of several readings, how many and how far apart. */
+  readonly readings: number;
+  readonly spread: Quantity | undefined;
+}
+
+/** What readings, gauges and settings say. */
+export interface LimitFindings {
+  "over-limit": LimitData;
+  "under-limit": LimitData;
+  "limit-uncertain": LimitData;
+  "near-limit": LimitData & { readonly zone: Quantity; readonly shareLeft: number };
+  "measured-without-limit": {
+    readonly what: string;
+    readonly characteristic: string;
+    readonly known: readonly string[];
+  };
+  "wear-rate": {
+    readonly characteristic: string;
+    readonly rate: string;
+    readonly left: string;
+    readonly limit: Quantity;
+  };
+  "fit-out-of-range": {
+    readonly what: string;
+    readonly other: string;
+    readonly sense: "clearance" | "interference";
+    readonly actual: Quantity;
+    readonly limit: Quantity;
+    readonly side: "lower" | "upper";
+    readonly by: Quantity;
+    readonly proven: boolean;
+  };
+  "pair-differs": {
+    readonly what: string;
+    readonly other: string;
+    readonly difference: string;
+    readonly allowed: string;
+    readonly proven: boolean;
+  };
+  "gauge-out-of-date": { readonly gauge: string; readonly good: IsoDate; readonly used: IsoDate };
+  "gauge-out-of-range": { readonly gauge: string; readonly reading: Quantity; readonly range: string };
+  "gauge-too-coarse": {
+    readonly gauge: string;
+    readonly uncertainty: Quantity;
+    readonly zone: Quantity;
+    readonly ratio: number;
+  };
+  "gauge-in-doubt": { readonly gauge: string; readonly good: IsoDate | undefined; readonly found: string };
+  "implausible-value": {
+    readonly characteristic: string;
+    readonly reading: Quantity;
+    readonly nominal: Quantity;
+    readonly factor: number;
+  };
+  "fitted-out-of-limit": {
+    readonly what: string;
+    readonly characteristic: string;
+    readonly reading: Quantity;
+    readonly limit: Quantity;
+  };
+  "limit-not-measured": {
+    readonly what: string;
+    readonly characteristic: string;
+    readonly hold: string | undefined;
+  };
+  "setting-out-of-range": LimitData;
+}

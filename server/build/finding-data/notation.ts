@@ -1,0 +1,16 @@
+/** What is wrong with names and references. */
+export interface NotationFindings {
+  "duplicate-name": { readonly what: string; readonly name: string };
+  "unknown-reference": { readonly text: string; readonly kind: string; readonly nearest: readonly string[] };
+  "ambiguous-reference": { readonly text: string; readonly candidates: readonly string[] };
+  "reference-kind": { readonly text: string; readonly kind: string; readonly wanted: string };
+  "like-cycle": { readonly paths: readonly string[] };
+  "like-points-back": { readonly copy: string; readonly target: string };
+  "no-vehicle": Record<never, never>;
+  "second-vehicle": { readonly name: string; readonly first: string };
+  "photo-not-found": { readonly path: string };
+  "unknown-function": { readonly name: string; readonly nearest: readonly string[] };
+  "out-of-range-argument": { readonly message: string };
+  "calc-cycle": { readonly names: readonly string[] };
+  "after-cycle": { readonly names: readonly string[] };
+}

@@ -1,0 +1,2 @@
+/** What is due, late, short or too dear. */
+export type SupplyFindings = Record<never, never>;

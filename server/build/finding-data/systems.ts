@@ -1,0 +1,2 @@
+/** What is wrong with fluid systems and circuits. */
+export type SystemFindings = Record<never, never>;
