@@ -28,6 +28,14 @@ export function readWireGauge(text: string): number | undefined {
   return /^(?:\d|[1-3]\d|40)$/.test(name) ? Number(name) : undefined;
 }
 
+/** Every American wire gauge, 4/0 to 40. */
+export function americanWireGauges(): readonly { readonly name: string; readonly diameter: number }[] {
+  return Array.from({ length: 44 }, (_, place) => {
+    const gauge = place - 3;
+    return { name: gauge < 0 ? `AWG ${1 - gauge}/0` : `AWG ${gauge}`, diameter: wireDiameter(gauge) };
+  });
+}
+
 /** Area of a round wire, m². */
 export function wireArea(gauge: number): number {
   return (Math.PI / 4) * wireDiameter(gauge) ** 2;

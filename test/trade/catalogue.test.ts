@@ -1,5 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { compatible, dimensionNamed } from "../../server/quantities/dimension.ts";
+import { unit } from "../../server/quantities/unit.ts";
 import { catalogue, tradeFunctions } from "../../server/trade/catalogue.ts";
 import type { ArgumentValue, Parameter } from "../../server/trade/function.ts";
 import { materialNames, readMaterial } from "../../server/trade/materials.ts";
@@ -102,6 +104,17 @@ describe("the catalogue of functions", () => {
       );
     },
   );
+
+  test("every unit that a function names is one of the dimension it is said to have", () => {
+    const named = tradeFunctions.flatMap(({ name, parameters, returns }) => [
+      ...parameters.filter((parameter) => parameter.is === "quantity").map((each) => ({ ...each, name })),
+      ...(returns.is === "quantity" || returns.is === "limits" ? [{ ...returns, name }] : []),
+    ]);
+    const wrong = named.filter(
+      (each) => !compatible(unit(each.unit).dimension, dimensionNamed(each.dimension)),
+    );
+    expect(wrong).toEqual([]);
+  });
 
   test("too few and too many arguments are told with how many are due", () => {
     expect(catalogue.get("preload")?.call([54])).toEqual({
