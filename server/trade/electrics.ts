@@ -42,7 +42,7 @@ export function wireArea(gauge: number): number {
 }
 
 /** Resistance of one copper conductor, Ω; length in m, area in m², temperature in K. */
-export function wireResistance(area: number, length: number, temperature = referenceTemperature): number {
+function wireResistance(area: number, length: number, temperature = referenceTemperature): number {
   const warmed = 1 + copperTemperatureCoefficient * (temperature - referenceTemperature);
   return ((copperResistivity * length) / area) * warmed;
 }

@@ -128,7 +128,7 @@ export function sameThread(a: Thread, b: Thread): boolean {
 }
 
 /** Pitches of ISO 261 for a metric diameter in mm, coarse first; empty when the diameter is not listed. */
-export function standardPitches(diameter: number): readonly number[] {
+function standardPitches(diameter: number): readonly number[] {
   const row = metricThreadRows.find((candidate) => candidate.diameter === diameter);
   if (row === undefined) return [];
   return row.coarse === undefined ? row.fine : [row.coarse, ...row.fine];

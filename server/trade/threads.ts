@@ -77,7 +77,7 @@ export function stressArea(thread: Thread): number {
 }
 
 /** Hole to drill before tapping, m; `share` is the depth of thread wanted, as a fraction of full depth. */
-export function tapDrill(thread: Thread, share: number): number {
+function tapDrill(thread: Thread, share: number): number {
   return thread.majorDiameter - share * forms[thread.series].fullDepths * thread.pitch;
 }
 
@@ -87,7 +87,7 @@ export function isInchThread(thread: Thread): boolean {
 }
 
 /** Depth of thread, as a share of the full depth, that a hole of d − P leaves in a 60° thread. */
-export const usualThreadShare = 0.77;
+const usualThreadShare = 0.77;
 
 const thread = {
   name: "thread",
