@@ -32,6 +32,8 @@ export interface BuildOptions {
   readonly clock: IsoDate;
   /** A day asked for: beats `today:`. */
   readonly on?: IsoDate | undefined;
+  /** Whether a photo's path is a file within the build's folder; without it no photo is missed. */
+  readonly photos?: (path: string) => boolean;
 }
 
 /** Derives a build from its files. Pure: the same files and dates give the same build. */

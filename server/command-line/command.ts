@@ -1,0 +1,51 @@
+/** What every command of the program is: words for its help, and a run that ends in an exit status. */
+import type { Build } from "../build/build.ts";
+
+/** Exit statuses: 1 where the log is at fault, 2 where the command could not be carried out. */
+export type ExitStatus = 0 | 1 | 2;
+
+export interface Command {
+  readonly name: string;
+  /** What it takes behind its name, as in `[HOLD]`; empty for nothing. */
+  readonly operands: string;
+  readonly summary: string;
+  /** Options of its own. */
+  readonly options: readonly CommandOption[];
+  /** Lines a user could type. */
+  readonly examples: readonly string[];
+  readonly run: (call: Call) => Promise<ExitStatus>;
+}
+
+export interface CommandOption {
+  readonly name: string;
+  /** What follows it; undefined for a switch. */
+  readonly value?: string;
+  readonly help: string;
+}
+
+/** One call of a command. */
+export interface Call {
+  readonly operands: readonly string[];
+  /** Options that were given, by name without the dashes. */
+  readonly options: ReadonlyMap<string, string | true>;
+  readonly out: Output;
+  /** Opens the build that the call is about; ends the call where there is none. */
+  readonly openBuild: (operand?: string) => Promise<CalledBuild>;
+}
+
+export interface CalledBuild {
+  readonly build: Build;
+  /** Absolute path of the build's folder. */
+  readonly folder: string;
+}
+
+export interface Output {
+  readonly write: (text: string) => void;
+  readonly complain: (text: string) => void;
+  readonly colour: boolean;
+  /** Columns of the terminal. */
+  readonly width: number;
+}
+
+/** Ends a command that cannot be carried out: the message goes to standard error, the status is 2. */
+export class Failure extends Error {}

@@ -1,0 +1,66 @@
+/** From a place on disk to the build around it. */
+import { Document } from "../../grammar/document.ts";
+import type { SourceFile } from "../build/source.ts";
+import type { BuildFiles, ReadLog } from "./build-folders.ts";
+import { buildsAmong, hasVehicle } from "./build-folders.ts";
+import type { FileStore } from "./file-store.ts";
+import { folderOf, relativeTo } from "./file-store.ts";
+
+export type OpenedBuild = {
+  readonly is: "build";
+  readonly folder: string;
+  readonly files: readonly SourceFile[];
+  readonly hasVehicle: boolean;
+};
+
+/** Why there is no one build at a place. */
+export type OpenFault =
+  | { readonly is: "nothing there"; readonly path: string }
+  | { readonly is: "no log"; readonly path: string }
+  | { readonly is: "several builds"; readonly path: string; readonly folders: readonly string[] };
+
+/**
+ * The build around a file or folder: that of the nearest folder upwards with a vehicle; below a folder without one,
+ * the only build there, or its logs without a vehicle; a file alone where there is no vehicle around it.
+ */
+export async function openBuild(store: FileStore, path: string): Promise<OpenedBuild | OpenFault> {
+  const isFile = await store.isFile(path);
+  if (!isFile && !(await store.isFolder(path))) return { is: "nothing there", path };
+  const around = await vehicleFolderAround(store, isFile ? folderOf(path) : path);
+  if (around !== undefined) return buildAt(await readLogs(store, await store.logsBelow(around)), around);
+  if (isFile)
+    return opened({ folder: folderOf(path), logs: await readLogs(store, [path]), hasVehicle: false });
+  const logs = await readLogs(store, await store.logsBelow(path));
+  if (logs.length === 0) return { is: "no log", path };
+  const builds = buildsAmong(logs, path);
+  const [only, another] = builds.filter((build) => build.hasVehicle);
+  if (another !== undefined)
+    return {
+      is: "several builds",
+      path,
+      folders: builds.filter((build) => build.hasVehicle).map(({ folder }) => relativeTo(path, folder)),
+    };
+  return opened(only ?? (builds[0] as BuildFiles));
+}
+
+function buildAt(logs: readonly ReadLog[], folder: string): OpenedBuild {
+  const build = buildsAmong(logs).find((candidate) => candidate.folder === folder);
+  return opened(build ?? { folder, logs: [], hasVehicle: false });
+}
+
+function opened({ folder, logs, hasVehicle: found }: BuildFiles): OpenedBuild {
+  const files = logs.map(({ path, document }) => ({ path: relativeTo(folder, path), document }));
+  return { is: "build", folder, files, hasVehicle: found };
+}
+
+async function vehicleFolderAround(store: FileStore, start: string): Promise<string | undefined> {
+  for (let folder = start; ; folder = folderOf(folder)) {
+    const here = await readLogs(store, await store.logsIn(folder));
+    if (here.some(({ document }) => hasVehicle(document))) return folder;
+    if (folder === "/" || folder === "" || folderOf(folder) === folder) return undefined;
+  }
+}
+
+async function readLogs(store: FileStore, paths: readonly string[]): Promise<ReadLog[]> {
+  return Promise.all(paths.map(async (path) => ({ path, document: Document.read(await store.read(path)) })));
+}
