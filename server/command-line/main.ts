@@ -67,6 +67,7 @@ function parse(
   } catch (error) {
     throw new Failure(
       `${(error as Error).message.split(". To specify")[0]}; cotter ${command.name} --help shows what it takes`,
+      { cause: error },
     );
   }
 }

@@ -1,7 +1,19 @@
-// Control characters but for the tab: what could move a terminal's cursor, hide text or turn its direction.
-const CONTROL = /[\u0000-\u0008\u000a-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
-
 /** A log's text as it may be shown on a terminal: no control characters, so that it cannot steer it. */
 export function plain(text: string): string {
-  return text.replace(CONTROL, "\ufffd");
+  return [...text]
+    .map((character) => (steers(character.codePointAt(0) ?? 0) ? "\ufffd" : character))
+    .join("");
+}
+
+const TAB = 0x09;
+
+/** What could move a cursor, hide text or turn its direction: control characters but the tab, and the bidirectional ones. */
+function steers(code: number): boolean {
+  const control = code < 0x20 || (code >= 0x7f && code <= 0x9f);
+  const directional =
+    code === 0x200e ||
+    code === 0x200f ||
+    (code >= 0x202a && code <= 0x202e) ||
+    (code >= 0x2066 && code <= 0x2069);
+  return (control && code !== TAB) || directional;
 }

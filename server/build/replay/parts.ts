@@ -92,7 +92,7 @@ export const partHandlers: Handlers = {
   },
 
   fitted: (replay, fact) => {
-    for (const target of topmost(replay.partsOf(fact.fact.what))) fit(replay, target, fact);
+    for (const target of topmost(replay.partsOf(fact.fact.what))) putOn(replay, target, fact);
   },
 
   sent: (replay, fact) => {
@@ -199,7 +199,7 @@ export const partHandlers: Handlers = {
 };
 
 /** Puts a part on; decides whether the same item goes back or a new one from the goods in hand. */
-function fit(replay: Replay, { node, through }: Target, fact: DatedFact<"fitted">): void {
+function putOn(replay: Replay, { node, through }: Target, fact: DatedFact<"fitted">): void {
   const part = partOf(replay, node);
   const { forTrial } = fact.fact;
   if (part.place === "on" || (part.place === "trial" && forTrial)) {
