@@ -2,16 +2,9 @@
  * One block from its text: the header, and the lines under it as records, prose, comments and blanks. A block's
  * tree depends on its own text alone, which is what lets an edit leave all other blocks as they are.
  */
+import { headerStart } from "./header-shape.ts";
 import type { Content, Line } from "./lines.ts";
-import {
-  asksForMore,
-  classifyLine,
-  contentEndOf,
-  contentOf,
-  headerShape,
-  lineStartsOf,
-  shapesOfBlock,
-} from "./lines.ts";
+import { classifyLine, contentEndOf, contentOf, lineStartsOf } from "./lines.ts";
 import { nearest } from "./nearest.ts";
 import { readStatement } from "./statement.ts";
 import type {
@@ -35,6 +28,7 @@ import {
   recordWords,
   vocabulary,
 } from "./vocabulary/vocabulary.ts";
+import { isSpace } from "./white-space.ts";
 
 /** Reads a block. `text` starts with a header line, unless it is what stands above the first header of a file. */
 export function readBlock(text: string): BlockNode {
@@ -63,38 +57,34 @@ class BlockReader {
   }
 
   private readHeader(): HeaderNode | undefined {
-    const start = 0;
     const end = this.endOf(0);
-    const contentEnd = contentEndOf(this.text, start, end);
-    const shape = headerShape(this.text, start, contentEnd);
-    if (shape === undefined) return undefined;
+    const contentEnd = contentEndOf(this.text, 0, end);
+    const start = headerStart(this.text, 0, contentEnd);
+    if (start === undefined) return undefined;
     this.line = 1;
-    const content = contentOf(this.text, start, contentEnd);
-    const wordEnd = this.text.slice(0, content.end).search(/[\s\u00a0]/);
-    const word = this.word(0, wordEnd < 0 ? content.end : wordEnd);
-    const known = blockEntry(word.text);
-    const candidates = vocabulary.blocks
-      .map((entry) => entry.word)
-      .filter((candidate) => shapesOfBlock(candidate) === shape);
-    // Only a day takes a date, so a date says enough; any other unknown word is read as one that is near, if any.
-    const meant = shape === "date" ? candidates[0] : nearest(word.text, candidates, 1)[0];
-    const block = known?.word ?? (meant as BlockWord | undefined);
-    const faults = known === undefined ? [unknownBlock(word, block)] : [];
+    const content = contentOf(this.text, 0, contentEnd);
+    const word = this.word(0, start.word.length);
+    const { block } = start;
     const entry = block === undefined ? undefined : blockEntry(block);
     const reading =
       entry === undefined
         ? NOTHING_READ
         : readStatement(entry, this.text.slice(word.end, content.end), word.end);
+    const comments = this.comments([content], [contentEnd]);
     return {
       kind: "header",
-      start,
+      start: 0,
       end,
       word,
       block,
       values: reading.values,
       broken: reading.broken,
-      faults: [...faults, ...reading.faults],
-      comments: this.comments([content], [contentEnd]),
+      faults: [
+        ...(block === word.text ? [] : [unknownBlock(word, block)]),
+        ...reading.faults,
+        ...waiverFaults(comments),
+      ],
+      comments,
     };
   }
 
@@ -116,21 +106,22 @@ class BlockReader {
     );
     const word = this.word(line.wordStart, line.wordEnd);
     const shape = line.form === "record" ? this.shapeOf(word) : malformed(word, line, this.text);
-    const reading =
-      "faults" in shape
-        ? undefined
-        : readStatement(shape, this.valueText(line.valueStart, contents, ends), line.valueStart);
+    const known = !("faults" in shape);
+    const reading = known
+      ? readStatement(shape, this.valueText(line.valueStart, contents, ends), line.valueStart)
+      : { ...NOTHING_READ, faults: shape.faults };
+    const comments = this.comments(contents, ends);
     return {
       kind: "record",
       start: this.startOf(first),
       end: this.endOf(this.line - 1),
       contentEnd: Math.max(last.end, line.valueStart),
       word,
-      known: reading !== undefined,
-      values: reading?.values ?? NOTHING_READ.values,
-      broken: reading?.broken ?? true,
-      faults: reading?.faults ?? ("faults" in shape ? shape.faults : []),
-      comments: this.comments(contents, ends),
+      known,
+      values: reading.values,
+      broken: reading.broken,
+      faults: [...reading.faults, ...waiverFaults(comments)],
+      comments,
     };
   }
 
@@ -143,7 +134,7 @@ class BlockReader {
       const content = contentOf(this.text, start, end);
       contents.push(content);
       this.line++;
-      if (!asksForMore(this.text, content, start) || !this.goesOn()) return contents;
+      if (!content.asksForMore || !this.goesOn()) return contents;
       start = this.startOf(this.line);
     }
   }
@@ -153,7 +144,7 @@ class BlockReader {
     if (this.line >= this.lineStarts.length) return false;
     const start = this.startOf(this.line);
     const end = contentEndOf(this.text, start, this.endOf(this.line));
-    return classifyLine(this.text, start, end).is === "prose" && !/^\s*\|/.test(this.text.slice(start, end));
+    return classifyLine(this.text, start, end).is === "prose" && !startsWithBar(this.text, start);
   }
 
   /** What stands behind the colon, with comments and line ends blanked out so that offsets stay. */
@@ -256,6 +247,13 @@ class BlockReader {
   }
 }
 
+/** Prose by its bar: such a line goes on with nothing. */
+function startsWithBar(text: string, start: number): boolean {
+  let at = start;
+  while (isSpace(text.charCodeAt(at))) at++;
+  return text.charAt(at) === "|";
+}
+
 const NOTHING_READ = { values: new Map<string, never>(), broken: true, faults: [] as SyntaxFault[] } as const;
 
 function fault(code: SyntaxFault["code"], word: WordNode): Omit<SyntaxFault, "expected" | "fixes"> {
@@ -282,7 +280,7 @@ function malformed(
 ): { readonly faults: readonly SyntaxFault[] } {
   const right = `${word.text.toLowerCase()}: `;
   let end = line.valueStart;
-  while (text[end] === " ") end++;
+  while (isSpace(text.charCodeAt(end))) end++;
   const mend: SyntaxFix = { start: word.start, end, text: right, title: `Write ${right.trim()}`, sure: true };
   const prose: SyntaxFix = {
     start: word.start,
@@ -305,11 +303,21 @@ function malformed(
   };
 }
 
-const WAIVER = /^#[\s\u00a0]+waived[\s\u00a0]+([A-Za-z0-9-]+)[\s\u00a0]*(?::[\s\u00a0]*(.*))?$/;
+const WAIVER = /^#[\s\u00a0]+waived[\s\u00a0]+([A-Za-z0-9-]+)[\s\u00a0]*(?::([\s\S]*))?$/;
+/** Behind a code with a hyphen, a reason without the colon is a waiver all the same: one that lacks its reason. */
+const WAIVER_WITHOUT_COLON = /^#[\s\u00a0]+waived[\s\u00a0]+([a-z0-9]+(?:-[a-z0-9]+)+)[\s\u00a0]+[^:\s]/;
 
 function commentNode(text: string, start: number, end: number): CommentNode {
-  const match = WAIVER.exec(text.slice(start, end));
-  const waiver =
-    match === null ? undefined : { code: match[1] ?? "", reason: (match[2] ?? "").trim(), start, end };
-  return { start, end, waiver };
+  const comment = text.slice(start, end);
+  const [, code = "", reason = ""] = WAIVER.exec(comment) ?? WAIVER_WITHOUT_COLON.exec(comment) ?? [];
+  return { start, end, waiver: code === "" ? undefined : { code, reason: reason.trim(), start, end } };
+}
+
+function waiverFaults(comments: readonly CommentNode[]): SyntaxFault[] {
+  return comments.flatMap(({ waiver }) => {
+    if (waiver === undefined || waiver.reason !== "") return [];
+    const { start, end, code } = waiver;
+    const expected = `the reason behind a colon: # waived ${code}: measured again, see the day`;
+    return [{ code: "waiver-without-reason", start, end, found: `# waived ${code}`, expected, fixes: [] }];
+  });
 }

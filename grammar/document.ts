@@ -3,7 +3,8 @@
  * character before it; all others keep their trees, whose positions are relative to their own block.
  */
 import { readBlock } from "./block.ts";
-import { contentEndOf, headerShape, lineStartsOf } from "./lines.ts";
+import { headerStart } from "./header-shape.ts";
+import { contentEndOf, lineStartsOf } from "./lines.ts";
 import type { BlockNode } from "./syntax.ts";
 
 const BYTE_ORDER_MARK = "\ufeff";
@@ -43,7 +44,7 @@ export class Document {
 
   /** Reads a whole text. A byte order mark is taken off first and never counted. */
   static read(text: string): Document {
-    return new Document(readBlocks(text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text));
+    return new Document(readBlocks(withoutMark(text)));
   }
 
   get text(): string {
@@ -55,17 +56,25 @@ export class Document {
     const from = Math.min(Math.max(start, 0), this.length);
     const to = Math.min(Math.max(end, from), this.length);
     if (this.blocks.length === 0) return Document.read(replacement);
-    const first = this.blockIndexAt(Math.max(0, from - 1));
     const last = this.blockIndexAt(to);
+    let first = this.blockIndexAt(Math.max(0, from - 1));
+    let blocks = this.readAgain(first, last, from, to, replacement);
+    // A header that the edit took away leaves lines that belong to the block above.
+    if (first > 0 && blocks[0]?.header === undefined) {
+      first--;
+      blocks = this.readAgain(first, last, from, to, replacement);
+    }
+    return new Document([...this.blocks.slice(0, first), ...blocks, ...this.blocks.slice(last + 1)]);
+  }
+
+  /** The blocks `first` to `last` with the edit made in them; those whose text is the same stay the same. */
+  private readAgain(first: number, last: number, from: number, to: number, replacement: string): BlockNode[] {
+    const old = this.blocks.slice(first, last + 1);
     const base = this.offsets[first] as number;
-    const old = this.blocks
-      .slice(first, last + 1)
-      .map(({ text }) => text)
-      .join("");
-    const changed = old.slice(0, from - base) + replacement + old.slice(to - base);
-    const reuse = new Map(this.blocks.slice(first, last + 1).map((block) => [block.text, block]));
-    const read = readBlocks(changed, reuse);
-    return new Document([...this.blocks.slice(0, first), ...read, ...this.blocks.slice(last + 1)]);
+    const text = old.map((block) => block.text).join("");
+    const changed = text.slice(0, from - base) + replacement + text.slice(to - base);
+    const reuse = new Map(old.map((block) => [block.text, block]));
+    return readBlocks(first === 0 ? withoutMark(changed) : changed, reuse);
   }
 
   /** The index of the block that holds the character at an offset; the last one for the end of the text. */
@@ -106,6 +115,10 @@ function lineBreaksOf({ lineStarts }: BlockNode): number {
   return lineStarts.length - 1;
 }
 
+function withoutMark(text: string): string {
+  return text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text;
+}
+
 function readBlocks(text: string, reuse?: ReadonlyMap<string, BlockNode>): BlockNode[] {
   if (text === "") return [];
   const lineStarts = lineStartsOf(text);
@@ -113,7 +126,7 @@ function readBlocks(text: string, reuse?: ReadonlyMap<string, BlockNode>): Block
   for (let line = 1; line < lineStarts.length; line++) {
     const start = lineStarts[line] as number;
     const end = lineStarts[line + 1] ?? text.length;
-    if (headerShape(text, start, contentEndOf(text, start, end)) !== undefined) starts.push(start);
+    if (headerStart(text, start, contentEndOf(text, start, end)) !== undefined) starts.push(start);
   }
   return starts.map((start, index) => {
     const block = text.slice(start, starts[index + 1] ?? text.length);

@@ -4,17 +4,20 @@
  */
 import type { IToken } from "chevrotain";
 import { EmbeddedActionsParser } from "chevrotain";
-import type {
-  Expression,
-  NumberNode,
-  QuantityNode,
-  QuantityPart,
-  Span,
-  SyntaxFault,
-  UnitNode,
-} from "./syntax.ts";
+import { parserSettings } from "./lookahead.ts";
+import type { Expression, QuantityPart, Span, SyntaxFault, SyntaxFix } from "./syntax.ts";
 import * as token from "./tokens.ts";
-import { followsInChain, spanOf, wordNode } from "./value-parser.ts";
+import { refuseInchMark, ValueFault, withoutComma, writing } from "./value-fault.ts";
+import {
+  followsInChain,
+  numberNode,
+  quantityNode,
+  spanOf,
+  stringNode,
+  threadNode,
+  unitNode,
+  wordNode,
+} from "./value-nodes.ts";
 
 /** Longer than any honest calculation; beyond it an expression is refused unread. */
 export const MAX_TOKENS = 1000;
@@ -26,7 +29,7 @@ type Operator = (Expression & { is: "binary" })["operator"];
 const OPERATORS: ReadonlyMap<string, Operator> = new Map([
   ["+", "+"],
   ["-", "-"],
-  ["−", "-"],
+  ["\u2212", "-"],
   ["*", "*"],
   ["×", "*"],
   ["·", "*"],
@@ -34,9 +37,10 @@ const OPERATORS: ReadonlyMap<string, Operator> = new Map([
   ["^", "^"],
 ]);
 
-class ExpressionParser extends EmbeddedActionsParser {
-  constructor() {
-    super(token.EXPRESSION_TOKENS, { maxLookahead: 2, recoveryEnabled: false, skipValidations: true });
+export class ExpressionParser extends EmbeddedActionsParser {
+  /** @param checked whether the definition of the grammar is checked too, which a test does */
+  constructor(checked = false) {
+    super(token.EXPRESSION_TOKENS, parserSettings(checked));
     this.performSelfAnalysis();
   }
 
@@ -46,15 +50,10 @@ class ExpressionParser extends EmbeddedActionsParser {
       this.CONSUME(token.ConvertTo);
       return this.CONSUME(token.Unit);
     });
-    return unit === undefined
-      ? of
-      : this.ACTION(() => ({
-          is: "conversion",
-          of,
-          unit: unitNode(unit),
-          start: of.start,
-          end: spanOf(unit).end,
-        }));
+    return this.ACTION(() => {
+      if (unit === undefined) return of;
+      return { is: "conversion", of, unit: unitNode(unit), start: of.start, end: spanOf(unit).end };
+    });
   });
 
   private readonly sum = this.RULE("sum", (): Expression => {
@@ -64,8 +63,7 @@ class ExpressionParser extends EmbeddedActionsParser {
         { ALT: () => this.CONSUME(token.Plus) },
         { ALT: () => this.CONSUME(token.Minus) },
       ]);
-      const right = this.SUBRULE2(this.product);
-      left = this.ACTION(() => binary(operator, left, right));
+      left = binary(operator, left, this.SUBRULE2(this.product));
     });
     return left;
   });
@@ -77,8 +75,7 @@ class ExpressionParser extends EmbeddedActionsParser {
         { ALT: () => this.CONSUME(token.Times) },
         { ALT: () => this.CONSUME(token.Divide) },
       ]);
-      const right = this.SUBRULE2(this.signed);
-      left = this.ACTION(() => binary(operator, left, right));
+      left = binary(operator, left, this.SUBRULE2(this.signed));
     });
     return left;
   });
@@ -87,14 +84,12 @@ class ExpressionParser extends EmbeddedActionsParser {
   private readonly signed = this.RULE(
     "signed",
     (): Expression =>
-      this.OR([
+      this.OR<Expression>([
         {
           ALT: () => {
-            const minus = this.CONSUME(token.Minus);
+            const { startOffset: start } = this.CONSUME(token.Minus);
             const of = this.SUBRULE(this.signed);
-            return this.ACTION(
-              (): Expression => ({ is: "negative", of, start: minus.startOffset, end: of.end }),
-            );
+            return { is: "negative", of, start, end: of.end };
           },
         },
         {
@@ -109,18 +104,14 @@ class ExpressionParser extends EmbeddedActionsParser {
 
   private readonly power = this.RULE("power", (): Expression => {
     const left = this.SUBRULE(this.operand);
-    const raised = this.OPTION(() => {
-      const operator = this.CONSUME(token.Power);
-      const right = this.SUBRULE(this.signed);
-      return this.ACTION(() => binary(operator, left, right));
-    });
+    const raised = this.OPTION(() => binary(this.CONSUME(token.Power), left, this.SUBRULE(this.signed)));
     return raised ?? left;
   });
 
   private readonly operand = this.RULE(
     "operand",
     (): Expression =>
-      this.OR([
+      this.OR<Expression>([
         { ALT: () => this.SUBRULE(this.quantity) },
         { ALT: () => this.SUBRULE(this.thread) },
         { ALT: () => this.SUBRULE(this.text) },
@@ -136,98 +127,76 @@ class ExpressionParser extends EmbeddedActionsParser {
     const open = this.CONSUME(token.Open);
     const inner = this.SUBRULE(this.expression);
     const close = this.CONSUME(token.Close);
-    return this.ACTION(() => ({ ...inner, ...spanOf(open, close) }));
+    return { ...inner, ...spanOf(open, close) };
   });
 
   private readonly call = this.RULE("call", (): Expression => {
     const name = this.CONSUME(token.Name);
     this.CONSUME(token.Open);
     const values: Expression[] = [];
-    this.MANY_SEP({ SEP: token.Comma, DEF: () => values.push(this.SUBRULE(this.expression)) });
+    this.MANY_SEP({
+      SEP: token.Comma,
+      DEF: () => values.push(this.SUBRULE(this.expression)),
+    });
     const close = this.CONSUME(token.Close);
-    return this.ACTION(() => ({
-      is: "call",
-      name: wordNode(name),
-      arguments: values,
-      ...spanOf(name, close),
-    }));
+    return { is: "call", name: wordNode(name), arguments: values, ...spanOf(name, close) };
   });
 
   private readonly name = this.RULE("name", (): Expression => {
     const read = this.CONSUME(token.Name);
-    return this.ACTION(() => ({ is: "name", text: read.image, ...spanOf(read) }));
+    return { is: "name", text: read.image, ...spanOf(read) };
   });
 
   private readonly text = this.RULE("text", (): Expression => {
     const read = this.CONSUME(token.Text);
-    return this.ACTION(() => ({
-      is: "text",
-      value: { kind: "string", text: read.image.slice(1, -1), closed: true, ...spanOf(read) },
-      ...spanOf(read),
-    }));
+    return this.ACTION(() => ({ is: "text", value: stringNode(read), ...spanOf(read) }));
   });
 
   private readonly thread = this.RULE("thread", (): Expression => {
     const read = this.CONSUME(token.Thread);
-    return this.ACTION(() => ({
-      is: "thread",
-      value: { kind: "thread", text: read.image, ...spanOf(read) },
-      ...spanOf(read),
-    }));
+    return { is: "thread", value: threadNode(read), ...spanOf(read) };
   });
 
   /** `class 8.8`, `class A2-70`, `grade 5` as a value. */
   private readonly strength = this.RULE("strength", (): Expression => {
     const system = this.CONSUME(token.Name);
-    const parts: IToken[] = [];
-    this.OR([
-      { ALT: () => parts.push(this.CONSUME(token.UnsignedDecimal)) },
-      {
-        ALT: () => {
-          parts.push(this.CONSUME2(token.Name));
-          this.OPTION({
-            GATE: () => /^A\d$/.test(this.LA(0).image),
-            DEF: () => {
-              parts.push(this.CONSUME(token.Minus));
-              parts.push(this.CONSUME2(token.UnsignedDecimal));
-            },
-          });
-        },
-      },
+    const first = this.OR([
+      { ALT: () => this.CONSUME(token.UnsignedDecimal) },
+      { ALT: () => this.CONSUME2(token.Name) },
     ]);
-    return this.ACTION((): Expression => {
-      const span = spanOf(system, parts.at(-1) ?? system);
-      const text = parts.map(({ image }) => image).join("");
-      return {
-        is: "class",
-        value: { kind: "class", system: system.image === "grade" ? "grade" : "class", text, ...span },
-        ...span,
-      };
+    let figure: IToken | undefined;
+    this.OPTION({
+      GATE: () => this.isTightMinus(first),
+      DEF: () => {
+        this.CONSUME(token.Minus);
+        figure = this.CONSUME2(token.UnsignedDecimal);
+      },
+    });
+    return this.ACTION(() => {
+      const span = spanOf(system, figure ?? first);
+      const kind = system.image === "grade" ? "grade" : "class";
+      const text = figure === undefined ? first.image : `${first.image}-${figure.image}`;
+      return { is: "class", value: { kind: "class", system: kind, text, ...span }, ...span };
     });
   });
 
   private readonly wireGauge = this.RULE("wireGauge", (): Expression => {
     const word = this.CONSUME(token.Name);
     const number = this.CONSUME(token.UnsignedDecimal);
-    return this.ACTION(() => ({
-      is: "wireGauge",
-      value: { kind: "wireGauge", number: numberNode(number), ...spanOf(word, number) },
-      ...spanOf(word, number),
-    }));
+    const span = spanOf(word, number);
+    return { is: "wireGauge", value: { kind: "wireGauge", number: numberNode(number), ...span }, ...span };
   });
 
   private readonly quantity = this.RULE("quantity", (): Expression => {
-    const first = this.SUBRULE(this.quantityPart);
-    const parts: [QuantityPart, ...QuantityPart[]] = [first];
+    const parts: [QuantityPart, ...QuantityPart[]] = [this.SUBRULE(this.quantityPart)];
     this.MANY({
       GATE: () => this.chainGoesOn(parts.at(-1)),
       DEF: () => parts.push(this.SUBRULE2(this.quantityPart)),
     });
+    this.ACTION(() => refuseInchMark(this.LA(1), parts.at(-1)?.unit));
     return this.ACTION(() => {
-      const last = parts.at(-1) ?? first;
-      const span = { start: first.number.start, end: (last.unit ?? last.number).end };
-      const value: QuantityNode = { kind: "quantity", parts, each: false, ...span };
-      return { is: "quantity", value, ...span };
+      const value = quantityNode(parts, undefined);
+      return { is: "quantity", value, start: value.start, end: value.end };
     });
   });
 
@@ -260,6 +229,16 @@ class ExpressionParser extends EmbeddedActionsParser {
   private startsWireGauge(): boolean {
     return this.LA(1).image === "AWG" && this.LA(2).tokenType === token.UnsignedDecimal;
   }
+
+  /** The `-70` of `A2-70`; a minus apart is an operator. */
+  private isTightMinus(before: IToken): boolean {
+    const [minus, figure] = [this.LA(1), this.LA(2)];
+    return (
+      /^A\d$/.test(before.image) &&
+      minus.startOffset === spanOf(before).end &&
+      figure.startOffset === minus.startOffset + 1
+    );
+  }
 }
 
 let parser: ExpressionParser | undefined;
@@ -270,104 +249,100 @@ export type ReadExpression =
 
 /** Reads an expression that stands at `offset` in its block; positions in the tree are relative to the block. */
 export function readExpression(text: string, offset: number): ReadExpression {
-  const tokens = expressionTokens(text, offset);
-  const last = tokens.at(-1);
-  if (last === undefined)
-    return refused(
-      "missing-value",
-      { start: offset, end: offset },
-      "",
-      "an expression, such as 54 mm - 53.9 mm",
-    );
+  const foundIn = ({ start, end }: Span) => text.slice(start - offset, end - offset);
+  const refused = (fault: Omit<SyntaxFault, "found">): ReadExpression => ({
+    tree: undefined,
+    fault: { ...fault, found: foundIn(fault) },
+  });
+  const tokens = token.expressionTokens(text, offset);
+  if (tokens.length === 0) {
+    const expected = "an expression, such as 54 mm - 53.9 mm";
+    return refused({ code: "missing-value", start: offset, end: offset, expected, fixes: [] });
+  }
   const tooMuch = beyondCaps(tokens);
-  if (tooMuch !== undefined)
-    return refused("unreadable-expression", spanOf(tooMuch, last), tooMuch.image, tooMuchSaid);
+  if (tooMuch !== undefined) return refused(tooMuch);
   parser ??= new ExpressionParser();
   parser.input = tokens;
-  const tree = parser.expression();
-  const error = parser.errors[0];
-  if (error === undefined) return { tree, fault: undefined };
-  return refusedAt(error.token, last, tokens);
+  try {
+    const tree = parser.expression();
+    const error = parser.errors[0];
+    return error === undefined ? { tree, fault: undefined } : refused(faultAt(error.token, tokens));
+  } catch (error) {
+    if (!(error instanceof ValueFault)) throw error;
+    const { code, span, expected = "", fixes } = error;
+    return refused({ code, start: span.start, end: span.end, expected, fixes });
+  }
 }
 
-const tooMuchSaid = `an expression of at most ${MAX_TOKENS} words and signs, nested at most ${MAX_DEPTH} deep`;
+type Fault = Omit<SyntaxFault, "found">;
 
-function expressionTokens(text: string, offset: number): IToken[] {
-  const tokens = token.expressionTokens(text);
-  for (const read of tokens) read.startOffset += offset;
-  return tokens;
+function unreadable(span: Span, expected: string, fixes: readonly SyntaxFix[] = []): Fault {
+  return { code: "unreadable-expression", start: span.start, end: span.end, expected, fixes };
 }
 
-/** The token at which an expression is longer or deeper than is read; undefined within the caps. */
-function beyondCaps(tokens: readonly IToken[]): IToken | undefined {
-  if (tokens.length > MAX_TOKENS) return tokens[MAX_TOKENS];
+/** Refuses an expression that is longer or deeper than is read; undefined within the caps. */
+function beyondCaps(tokens: readonly IToken[]): Fault | undefined {
   let depth = 0;
   let signs = 0;
   let powers = 0;
-  for (const read of tokens) {
+  for (const [index, read] of tokens.entries()) {
     if (read.tokenType === token.Open) depth++;
     else if (read.tokenType === token.Close) depth--;
-    const nests =
-      read.tokenType === token.Minus || read.tokenType === token.Plus || read.tokenType === token.Power;
-    signs = nests ? signs + 1 : 0;
-    if (depth > MAX_DEPTH || signs > MAX_DEPTH) return read;
-    if (read.tokenType === token.Power && ++powers > MAX_DEPTH) return read;
+    else if (read.tokenType === token.Power) powers++;
+    signs = SIGNS.has(read.tokenType) ? signs + 1 : 0;
+    if (index >= MAX_TOKENS || Math.max(depth, signs, powers) > MAX_DEPTH) {
+      return unreadable(
+        spanOf(read, tokens.at(-1)),
+        `an expression of at most ${MAX_TOKENS} words and signs, nested at most ${MAX_DEPTH} deep`,
+      );
+    }
   }
   return undefined;
 }
 
-function refusedAt(at: IToken, last: IToken, tokens: readonly IToken[]): ReadExpression {
-  const atEnd = Number.isNaN(at.startOffset);
-  const end = last.startOffset + last.image.length;
-  if (atEnd) {
-    const open = tokens.filter(({ tokenType }) => tokenType === token.Open).length;
-    const closed = tokens.filter(({ tokenType }) => tokenType === token.Close).length;
-    return refused(
-      "unreadable-expression",
-      spanOf(last),
-      last.image,
-      open > closed ? "a closing parenthesis" : "a value behind this",
-    );
+const SIGNS: ReadonlySet<unknown> = new Set([token.Minus, token.Plus, token.Power]);
+
+function faultAt(at: IToken, tokens: readonly IToken[]): Fault {
+  const last = tokens.at(-1) ?? at;
+  if (Number.isNaN(at.startOffset)) return unreadable(spanOf(last), expectedAtEnd(last, tokens));
+  if (at.tokenType === token.OpenText) {
+    const { end } = spanOf(at);
+    const close = { start: end, end, text: '"', title: 'Close the text with "', sure: false };
+    return { code: "unclosed-string", ...spanOf(at), expected: 'a closing "', fixes: [close] };
   }
-  const comma = decimalComma(at, tokens);
-  if (comma !== undefined) return comma;
-  if (at.tokenType === token.OpenText) return refused("unclosed-string", spanOf(at), at.image, 'a closing "');
-  return refused(
-    "unreadable-expression",
-    { start: at.startOffset, end: Math.max(end, at.startOffset + at.image.length) },
-    at.image,
-    "an operator, or the end of the expression",
+  return (
+    decimalComma(at, tokens) ?? unreadable(spanOf(at, last), "an operator, or the end of the expression")
   );
 }
 
+function expectedAtEnd(last: IToken, tokens: readonly IToken[]): string {
+  if (last.tokenType === token.ConvertTo) return "a unit behind in";
+  const count = (type: unknown) => tokens.filter(({ tokenType }) => tokenType === type).length;
+  if (VALUES.has(last.tokenType) && count(token.Open) > count(token.Close)) return "a closing parenthesis";
+  return "a value behind this";
+}
+
+const VALUES: ReadonlySet<unknown> = new Set([
+  token.Close,
+  token.Name,
+  token.UnsignedDecimal,
+  token.ExpressionFraction,
+  token.Unit,
+  token.Thread,
+  token.Text,
+]);
+
 /** `9,12` outside a call's parentheses is a decimal comma. */
-function decimalComma(at: IToken, tokens: readonly IToken[]): ReadExpression | undefined {
+function decimalComma(at: IToken, tokens: readonly IToken[]): Fault | undefined {
   const index = tokens.indexOf(at);
   const before = tokens[index - 1];
   const after = tokens[index + 1];
-  if (
-    at.tokenType !== token.Comma ||
-    before?.tokenType !== token.UnsignedDecimal ||
-    after?.tokenType !== token.UnsignedDecimal
-  )
-    return undefined;
-  const text = `${before.image}.${after.image}`;
+  const isNumber = (read: IToken | undefined) => read?.tokenType === token.UnsignedDecimal;
+  if (at.tokenType !== token.Comma || before === undefined || after === undefined) return undefined;
+  if (!isNumber(before) || !isNumber(after)) return undefined;
+  const { text, sure } = withoutComma(`${before.image},${after.image}`);
   const span = spanOf(before, after);
-  const fix = { ...span, text, title: `Write ${text}`, sure: after.image.length !== 3 };
-  return {
-    tree: undefined,
-    fault: {
-      code: "decimal-comma",
-      found: `${before.image},${after.image}`,
-      expected: text,
-      fixes: [fix],
-      ...span,
-    },
-  };
-}
-
-function refused(code: SyntaxFault["code"], span: Span, found: string, expected: string): ReadExpression {
-  return { tree: undefined, fault: { code, found, expected, fixes: [], ...span } };
+  return { code: "decimal-comma", ...span, expected: text, fixes: [writing(span, text, sure)] };
 }
 
 function binary(operator: IToken, left: Expression, right: Expression): Expression {
@@ -379,12 +354,4 @@ function binary(operator: IToken, left: Expression, right: Expression): Expressi
     start: left.start,
     end: right.end,
   };
-}
-
-function numberNode(read: IToken): NumberNode {
-  return { kind: "number", text: read.image, ...spanOf(read) };
-}
-
-function unitNode(read: IToken): UnitNode {
-  return { kind: "unit", text: read.image, ...spanOf(read) };
 }

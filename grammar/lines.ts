@@ -2,16 +2,18 @@
  * Lines: where each ends, and which of the kinds of the notation it is. Done by hand, character by character, so
  * that prose never meets the lexer and a long log reads fast.
  */
-import { blockEntry, recordWords } from "./vocabulary/vocabulary.ts";
+import { recordWords } from "./vocabulary/vocabulary.ts";
+import { isIndent, isSpace } from "./white-space.ts";
 
 const TAB = 9;
 const LINE_FEED = 10;
 const CARRIAGE_RETURN = 13;
-const SPACE = 32;
 const QUOTE = 34;
 const HASH = 35;
 const COMMA = 44;
+const COLON = 58;
 const BACKSLASH = 92;
+const UNDERSCORE = 95;
 const BAR = 124;
 
 /** Offset of the start of every line; the first is 0. CR, LF and CRLF end a line, nothing else does. */
@@ -30,6 +32,10 @@ export function contentEndOf(text: string, start: number, end: number): number {
   let last = end;
   while (last > start && isLineEnd(text.charCodeAt(last - 1))) last--;
   return last;
+}
+
+function isLineEnd(code: number): boolean {
+  return code === LINE_FEED || code === CARRIAGE_RETURN;
 }
 
 export type RecordForm = "record" | "wrong case" | "misplaced colon";
@@ -59,8 +65,7 @@ export function classifyLine(text: string, start: number, end: number): Line {
   const first = text.charCodeAt(at);
   if (first === HASH && (at + 1 === end || isSpace(text.charCodeAt(at + 1)))) return COMMENT;
   if (first === BAR) return PROSE;
-  const indent = text.charCodeAt(start);
-  if (indent !== SPACE && indent !== TAB) return COLUMN_0;
+  if (!isIndent(text.charCodeAt(start))) return COLUMN_0;
   return recordLine(text, at, end) ?? PROSE;
 }
 
@@ -68,13 +73,14 @@ function recordLine(text: string, wordStart: number, end: number): Line | undefi
   let at = wordStart;
   if (!isLetter(text.charCodeAt(at))) return undefined;
   let lower = true;
-  while (at < end && isWordCharacter(text.charCodeAt(at))) {
-    lower &&= !isUpper(text.charCodeAt(at)) && !isDigit(text.charCodeAt(at));
+  while (at < end && isNameCharacter(text.charCodeAt(at))) {
+    const code = text.charCodeAt(at);
+    lower &&= code === UNDERSCORE || (code >= 97 && code <= 122);
     at++;
   }
   const wordEnd = at;
   while (at < end && isSpace(text.charCodeAt(at))) at++;
-  if (text[at] !== ":" || at === end) return undefined;
+  if (at === end || text.charCodeAt(at) !== COLON) return undefined;
   const valueStart = at + 1;
   const tight = at === wordEnd;
   const spaced = valueStart === end || isSpace(text.charCodeAt(valueStart));
@@ -84,30 +90,51 @@ function recordLine(text: string, wordStart: number, end: number): Line | undefi
   return { is: "record", form, wordStart, wordEnd, valueStart };
 }
 
-/** Where the statement on a line ends, and where the comment behind it stands, if there is one. */
+/** What a line says, without the comment behind it. */
 export interface Content {
+  /** The end of what is said, white space before a comment or the line's end left out. */
   readonly end: number;
+  /** Where the comment starts, if there is one. */
   readonly comment: number | undefined;
+  /** True where it ends in a comma outside a string, and so asks for a continuation. */
+  readonly asksForMore: boolean;
 }
 
 /**
  * Finds the comment behind a header or record: `#` and a space (or the end) behind two or more spaces or a tab,
- * outside strings. The content's end leaves out the white space before it.
+ * outside strings.
  */
 export function contentOf(text: string, start: number, end: number): Content {
   let inString = false;
-  for (let at = start; at < end; at++) {
+  let comment: number | undefined;
+  for (let at = start; at < end && comment === undefined; at++) {
     const code = text.charCodeAt(at);
     if (inString) {
       if (code === BACKSLASH) at++;
       else if (code === QUOTE) inString = false;
-    } else if (code === QUOTE) {
-      inString = !isDigit(text.charCodeAt(at - 1));
-    } else if (code === HASH && startsComment(text, at, start, end)) {
-      return { end: trimEnd(text, start, at), comment: at };
-    }
+    } else if (code === QUOTE) inString = opensString(text, at);
+    else if (code === HASH && startsComment(text, at, start, end)) comment = at;
   }
-  return { end: trimEnd(text, start, end), comment: undefined };
+  const said = trimEnd(text, start, comment ?? end);
+  return {
+    end: said,
+    comment,
+    asksForMore: !inString && said > start && text.charCodeAt(said - 1) === COMMA,
+  };
+}
+
+/** True unless the quotation mark at `at` stands tight behind a number, where it means inches. */
+export function opensString(text: string, at: number): boolean {
+  let start = at;
+  while (start > 0 && isNumberCharacter(text.charCodeAt(start - 1))) start--;
+  return !TIGHT_NUMBER.test(text.slice(start, at));
+}
+
+/** A number that ends a run of the characters of names, numbers and dates; not the end of a name or a date. */
+const TIGHT_NUMBER = /^(?!.*\d{4}-\d\d-\d\d$)(?:.*[^\w.])?\d[\d.]*(?:[eE][+-]?\d+)?$/;
+
+function isNumberCharacter(code: number): boolean {
+  return isNameCharacter(code) || (code >= 43 && code <= 47);
 }
 
 function startsComment(text: string, at: number, start: number, end: number): boolean {
@@ -122,90 +149,11 @@ function trimEnd(text: string, start: number, end: number): number {
   return at;
 }
 
-/** True where the statement on the line ends in a comma outside a string, and so asks for a continuation. */
-export function asksForMore(text: string, content: Content, start: number): boolean {
-  if (content.end === start || text.charCodeAt(content.end - 1) !== COMMA) return false;
-  let inString = false;
-  for (let at = start; at < content.end; at++) {
-    const code = text.charCodeAt(at);
-    if (inString && code === BACKSLASH) at++;
-    else if (code === QUOTE && (inString || !isDigit(text.charCodeAt(at - 1)))) inString = !inString;
-  }
-  return !inString;
+export function isLetter(code: number): boolean {
+  return (code >= 65 && code <= 90) || (code >= 97 && code <= 122);
 }
 
-const DATE_LIKE = /^\d[\d./-]*$/;
-const ISO_DATE = /^\d{4}-\d{2}-\d{2}$/;
-const NAME = /^[A-Za-z][A-Za-z0-9_]*$/;
-const PATH = /^[A-Za-z][A-Za-z0-9_]*(?:\.[A-Za-z][A-Za-z0-9_]*)*$/;
-const HEADER = /^(\S+)[\s\u00a0]+("|\S+)[\s\u00a0]*("|like(?=[\s\u00a0]|$))?/;
-
-/** What the first argument of a header looks like: it tells which blocks an unknown word can have meant. */
-export type HeaderShape = "date" | "string" | "path";
-
-/**
- * The shape of a column-0 line that starts a block: a block word or an unknown word, with its first argument in
- * shape (a date; a string; a path followed by a string, `like` or the end). Undefined for any other line.
- */
-export function headerShape(text: string, start: number, end: number): HeaderShape | undefined {
-  const content = contentOf(text, start, end);
-  const line = text.slice(start, content.end);
-  const match = HEADER.exec(line);
-  if (match === null) return undefined;
-  const [whole, word = "", argument = "", follower] = match;
-  if (!NAME.test(word)) return undefined;
-  const shape = shapeOfArgument(argument, follower !== undefined || whole.length === line.length);
-  const entry = blockEntry(word);
-  if (
-    shape === undefined ||
-    (entry === undefined && argument !== '"' && shape === "date" && !ISO_DATE.test(argument))
-  ) {
-    return undefined;
-  }
-  return entry === undefined || shapesOfBlock(word) === shape ? shape : undefined;
-}
-
-function shapeOfArgument(argument: string, ended: boolean): HeaderShape | undefined {
-  if (argument === '"') return "string";
-  if (DATE_LIKE.test(argument)) return "date";
-  return PATH.test(argument) && ended ? "path" : undefined;
-}
-
-/** The shape that the first argument of a block word has. */
-export function shapesOfBlock(word: string): HeaderShape {
-  if (word === "day") return "date";
-  return word === "vehicle" ? "string" : "path";
-}
-
-export function isLineEnd(code: number): boolean {
-  return code === LINE_FEED || code === CARRIAGE_RETURN;
-}
-
-/** White space within a line; no-break and thin spaces are read as spaces. */
-export function isSpace(code: number): boolean {
-  return (
-    code === SPACE ||
-    code === TAB ||
-    code === 0xa0 ||
-    code === 0x202f ||
-    (code >= 0x2000 && code <= 0x200a) ||
-    code === 0xb ||
-    code === 0xc
-  );
-}
-
-function isDigit(code: number): boolean {
-  return code >= 48 && code <= 57;
-}
-
-function isUpper(code: number): boolean {
-  return code >= 65 && code <= 90;
-}
-
-function isLetter(code: number): boolean {
-  return isUpper(code) || (code >= 97 && code <= 122);
-}
-
-function isWordCharacter(code: number): boolean {
-  return isLetter(code) || isDigit(code) || code === 95;
+/** A letter, digit or underscore. */
+export function isNameCharacter(code: number): boolean {
+  return isLetter(code) || (code >= 48 && code <= 57) || code === UNDERSCORE;
 }

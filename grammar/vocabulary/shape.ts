@@ -2,7 +2,7 @@
  * The shapes that the arguments of a header, record or fact can have, as data: the parser reads by them,
  * completion proposes by them, the printer and the reference page describe by them.
  */
-import type { BlockWord } from "../syntax.ts";
+import type { BlockWord, SyntaxFaultCode } from "../syntax.ts";
 
 /** The kinds of things that a place can name. The first five share one tree; the others have names of their own. */
 export type ReferenceKind =
@@ -54,7 +54,6 @@ export type Shape =
         | "moneyRate"
         | "exchange"
         | "tolerance"
-        | "limits"
         | "bolt"
         | "nut"
         | "countedQuantity"
@@ -72,6 +71,8 @@ export type Shape =
         | "definition"
         | "expression";
     }
+  /** With `nominal`, a figure without tolerance is allowed too. */
+  | { readonly value: "limits"; readonly nominal?: true }
   /** `quantities` are parted by commas; a `sequence` is not, and each is of another dimension. */
   | { readonly value: "quantity" | "quantities" | "sequence"; readonly of: DimensionHint }
   | { readonly value: "word"; readonly of: WordSource }
@@ -108,23 +109,36 @@ export interface Clause {
   readonly words: readonly [string, ...string[]];
   readonly role: string;
   readonly shape?: Shape;
-  /** True where the statement means nothing without it. */
+  /** True where the statement means nothing without it, or without one of those it excludes. */
   readonly required?: true;
+  /** Of the clauses with the same name here, a statement has one. */
+  readonly insteadOf?: string;
 }
 
 export interface ArgumentShape {
   readonly elements: readonly Element[];
   readonly clauses: readonly Clause[];
-  /** True where the statement may end in a string, its note. */
-  readonly note: boolean;
+  /** Whether the statement may end in a string, its note, or has to. */
+  readonly note: boolean | "required";
 }
+
+/** A line that is refused, and the code of the one complaint about it. */
+export interface BadExample {
+  readonly text: string;
+  readonly code: SyntaxFaultCode | MeaningCode;
+}
+
+/** Codes of complaints that need the meaning of a line, which floors above the grammar find. */
+export type MeaningCode = "unknown-reference" | "reference-kind" | "reserved-name" | "wrong-dimension";
 
 interface EntryText {
   readonly word: string;
   /** What it says, in one line. */
   readonly help: string;
-  /** One or more lines that can stand in the example build. */
+  /** A line of the example build (`docs/notation/example.cotter`). */
   readonly example: string;
+  /** What that line could look like with a usual slip in it. */
+  readonly bad: BadExample;
   /** A choice made where the notation's description is silent. */
   readonly choice?: string;
 }

@@ -4,6 +4,7 @@
  */
 import type { BlockWord } from "../syntax.ts";
 import { BLOCKS } from "./blocks.ts";
+import { BY } from "./entry.ts";
 import { FACTS } from "./facts.ts";
 import { RECORDS } from "./records.ts";
 import type { BlockEntry, RecordEntry } from "./shape.ts";
@@ -11,24 +12,38 @@ import { element, newName } from "./shape.ts";
 
 const ALL_BLOCKS: readonly BlockWord[] = BLOCKS.map(({ word }) => word);
 
-/** `calc:` may stand in every block, definition or day. */
-const CALC: RecordEntry = {
+const CALC = {
   word: "calc",
-  blocks: ALL_BLOCKS,
   elements: [element("name", newName), element("expression", { value: "expression" })],
-  clauses: [],
-  note: false,
   repeats: true,
-  help: "Computed in place; the name can be used from that day on.",
   example: "calc: wear = 9.5 mm - front.left.disc.thickness",
-};
+  bad: { text: "calc: wear 9.5 mm - front.left.disc.thickness", code: "unreadable-value" },
+} as const;
+
+/** `calc:` may stand in every block; in a day it is a fact like others. */
+const CALC_ENTRIES: readonly RecordEntry[] = [
+  {
+    ...CALC,
+    blocks: ALL_BLOCKS.filter((block) => block !== "day"),
+    clauses: [],
+    note: false,
+    help: "Computed as of today. In a block of the tree it is known as REF.NAME, and a limit of its name judges it.",
+  },
+  {
+    ...CALC,
+    blocks: ["day"],
+    clauses: [BY],
+    note: true,
+    help: "Computed in place; the name can be used from that day on, in the whole build.",
+  },
+];
 
 export const vocabulary: {
   readonly blocks: readonly BlockEntry[];
   readonly records: readonly RecordEntry[];
 } = {
   blocks: BLOCKS,
-  records: [...RECORDS, CALC, ...FACTS],
+  records: [...RECORDS, ...CALC_ENTRIES, ...FACTS],
 };
 
 const blocksByWord = new Map(BLOCKS.map((entry) => [entry.word as string, entry]));

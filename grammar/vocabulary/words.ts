@@ -148,6 +148,7 @@ export const RESERVED_NAMES = [
  */
 export const NEVER_UNITS: ReadonlySet<string> = new Set([
   ...RESERVED_NAMES.filter((word) => word !== "in" && word !== "min"),
-  "height",
-  "head",
+  ..."height head thread running every after within clearance interference made expires nylon metal".split(
+    " ",
+  ),
 ]);

@@ -1,0 +1,102 @@
+/**
+ * A lexer of its own, because what a word means here depends on the token before it (behind a number, `min` is a
+ * unit) and because a log is read at every start: a general lexer spends longer on analysing its patterns than on
+ * reading a file. The token types are chevrotain's, whose parsers read what this yields.
+ */
+import type { IToken, TokenType } from "chevrotain";
+import { isSpace } from "./white-space.ts";
+
+/** How one kind of token reads. */
+export interface LexerRule {
+  readonly type: TokenType;
+  /** The characters that it can start with. */
+  readonly starts: string;
+  /** The end of the token that starts at `at`, or `at` itself where there is none. */
+  readonly endOf: (text: string, at: number, before: readonly IToken[]) => number;
+  /** The type of the token by its text, where a word can be a keyword. */
+  readonly typeOf?: (image: string) => TokenType;
+}
+
+/** A rule by a pattern, which has to be sticky. */
+export function byPattern(type: TokenType, starts: string, pattern: RegExp): LexerRule {
+  return {
+    type,
+    starts,
+    endOf: (text, at) => {
+      pattern.lastIndex = at;
+      return pattern.test(text) ? pattern.lastIndex : at;
+    },
+  };
+}
+
+export class TokenReader {
+  private readonly rules = new Map<string, LexerRule[]>();
+  private readonly unreadable: TokenType;
+
+  /**
+   * @param rules in order: the first one that reads decides
+   * @param unreadable the type of what none of them reads, so that nothing of a line is lost
+   */
+  constructor(rules: readonly LexerRule[], unreadable: TokenType) {
+    this.unreadable = unreadable;
+    for (const rule of rules) {
+      for (const character of rule.starts) {
+        const known = this.rules.get(character);
+        if (known === undefined) this.rules.set(character, [rule]);
+        else known.push(rule);
+      }
+    }
+  }
+
+  /** The tokens of a text, in time linear in its length. White space is left out. */
+  read(text: string, offset: number): IToken[] {
+    const tokens: IToken[] = [];
+    let unreadableSince: number | undefined;
+    const flush = (end: number) => {
+      if (unreadableSince !== undefined)
+        tokens.push(tokenOf(this.unreadable, text.slice(unreadableSince, end), unreadableSince + offset));
+      unreadableSince = undefined;
+    };
+    let at = 0;
+    while (at < text.length) {
+      if (isSpace(text.charCodeAt(at))) {
+        flush(at);
+        at++;
+        continue;
+      }
+      // What could not be read is a token too: what stands behind it is not behind the one before.
+      const before = unreadableSince === undefined ? tokens : NONE;
+      const match = this.match(text, at, before);
+      if (match === undefined) {
+        unreadableSince ??= at;
+        at++;
+        continue;
+      }
+      flush(at);
+      const image = text.slice(at, match.end);
+      const type = match.rule.typeOf?.(image) ?? match.rule.type;
+      tokens.push(tokenOf(type, image, at + offset));
+      at = match.end;
+    }
+    flush(at);
+    return tokens;
+  }
+
+  private match(
+    text: string,
+    at: number,
+    before: readonly IToken[],
+  ): { readonly rule: LexerRule; readonly end: number } | undefined {
+    for (const rule of this.rules.get(text.charAt(at)) ?? NONE) {
+      const end = rule.endOf(text, at, before);
+      if (end > at) return { rule, end };
+    }
+    return undefined;
+  }
+}
+
+const NONE: readonly never[] = [];
+
+function tokenOf(type: TokenType, image: string, startOffset: number): IToken {
+  return { image, startOffset, tokenType: type, tokenTypeIdx: type.tokenTypeIdx as number };
+}

@@ -1,0 +1,125 @@
+/** From tokens to nodes of the tree. */
+import type { IToken } from "chevrotain";
+import type {
+  LimitsNode,
+  NumberNode,
+  QuantityNode,
+  QuantityPart,
+  ReferenceNode,
+  ReferenceSegment,
+  Span,
+  StringNode,
+  ThreadNode,
+  UnitNode,
+  WordNode,
+} from "./syntax.ts";
+import * as token from "./tokens.ts";
+
+export function spanOf(first: IToken, last: IToken = first): Span {
+  return { start: first.startOffset, end: last.startOffset + last.image.length };
+}
+
+export function numberNode(read: IToken): NumberNode {
+  return { kind: "number", text: read.image, ...spanOf(read) };
+}
+
+export function unitNode(read: IToken): UnitNode {
+  return { kind: "unit", text: read.image, ...spanOf(read) };
+}
+
+export function threadNode(read: IToken): ThreadNode {
+  return { kind: "thread", text: read.image, ...spanOf(read) };
+}
+
+export function wordNode(read: IToken): WordNode {
+  return { kind: "word", text: read.image, ...spanOf(read) };
+}
+
+/** A string without its marks; `\"` and `\\` stand for themselves, any other backslash for a backslash. */
+export function stringNode(read: IToken): StringNode {
+  const closed = read.tokenType !== token.OpenText;
+  const inner = read.image.slice(1, closed ? -1 : undefined);
+  const text = inner.replace(/\\(["\\])/g, "$1");
+  return { kind: "string", text: closed ? text : text.trimEnd(), closed, ...spanOf(read) };
+}
+
+export function referenceNode(read: IToken): ReferenceNode {
+  return { kind: "reference", text: read.image, segments: segmentsOf(read.image), ...spanOf(read) };
+}
+
+const SEGMENT = /\{([^}]*)\}|\*|[^.]+/g;
+
+function segmentsOf(text: string): ReferenceSegment[] {
+  return [...text.matchAll(SEGMENT)].map(([whole, options]) => {
+    if (whole === "*") return { is: "every" };
+    if (options === undefined) return { is: "name", text: whole };
+    return { is: "choice", options: options.split(",").map((option) => option.trim()) };
+  });
+}
+
+export function quantityNode(
+  parts: readonly [QuantityPart, ...QuantityPart[]],
+  each: IToken | undefined,
+): QuantityNode {
+  const { number, unit } = parts.at(-1) ?? parts[0];
+  const end = each === undefined ? (unit ?? number).end : spanOf(each).end;
+  return { kind: "quantity", parts, each: each !== undefined, start: parts[0].number.start, end };
+}
+
+/** Units that follow each other within one value, the larger first. */
+const CHAINS: readonly (readonly string[])[] = [
+  ["deg", "arcmin", "arcsec"],
+  ["h", "min", "s"],
+  ["ft", "in"],
+  ["lb", "oz"],
+  ["week", "d", "h"],
+  ["year", "month"],
+];
+
+/** Other spellings of the units in the chains. */
+const SAME_UNITS: Readonly<Record<string, string>> = {
+  "°": "deg",
+  "'": "arcmin",
+  hour: "h",
+  hours: "h",
+  mins: "min",
+  minute: "min",
+  minutes: "min",
+  second: "s",
+  seconds: "s",
+  day: "d",
+  days: "d",
+  weeks: "week",
+  months: "month",
+  years: "year",
+};
+
+/** True where the smaller unit may follow the larger one within one value. */
+export function followsInChain(larger: string, smaller: string): boolean {
+  const first = SAME_UNITS[larger] ?? larger;
+  const second = SAME_UNITS[smaller] ?? smaller;
+  return CHAINS.some((chain) => chain.includes(first) && chain.indexOf(second) > chain.indexOf(first));
+}
+
+/** The two figures of `+0.05/-0.00`. */
+export function splitDeviations(read: IToken): [NumberNode, NumberNode] {
+  const slash = read.image.indexOf("/");
+  const part = (from: number, to: number): NumberNode => {
+    const raw = read.image.slice(from, to);
+    const start = read.startOffset + from + (raw.length - raw.trimStart().length);
+    return { kind: "number", text: raw.trim(), start, end: start + raw.trim().length };
+  };
+  return [part(0, slash), part(slash + 1, read.image.length)];
+}
+
+const ISO_286_CLASS = /^(?:[a-z]|[A-Z]|cd|CD|ef|EF|fg|FG|js|JS|za|ZA|zb|ZB|zc|ZC)(?:1[0-8]|[1-9])$/;
+
+/** `25 h6` alone is a class of ISO 286; anything else alone is a nominal value without tolerance. */
+export function nominalOrClass(nominal: QuantityNode): LimitsNode {
+  const { number, unit } = nominal.parts[0];
+  const shared = { kind: "limits", fresh: undefined, start: nominal.start, end: nominal.end } as const;
+  if (unit !== undefined && nominal.parts.length === 1 && ISO_286_CLASS.test(unit.text)) {
+    return { ...shared, form: "iso286", size: number, toleranceClass: { ...unit, kind: "word" } };
+  }
+  return { ...shared, form: "nominal", nominal };
+}
