@@ -1,0 +1,21 @@
+/** A table as CSV (RFC 4180): one row for each row, the section's heading in the first column. */
+import type { Table } from "./table.ts";
+import { textOf } from "./table.ts";
+
+export function renderCsv({ columns, sections }: Table): string {
+  const grouped = sections.some(({ heading }) => heading !== "");
+  const head = [...(grouped ? ["section"] : []), ...columns.map(({ heading }) => heading)];
+  const rows = sections.flatMap(({ heading, rows: own }) =>
+    own.map(({ cells }) => [...(grouped ? [heading] : []), ...columns.map(({ key }) => textOf(cells[key]))]),
+  );
+  return [head, ...rows].map((row) => `${row.map(escapeCsv).join(",")}\r\n`).join("");
+}
+
+const NUMBER = /^[+-]?\d+(?:\.\d+)?$/;
+const FORMULA = /^[=+\-@\t\r]/;
+
+/** A cell that a spreadsheet would take for a formula is made text; a true number stays one. */
+export function escapeCsv(text: string): string {
+  const safe = FORMULA.test(text) && !NUMBER.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
