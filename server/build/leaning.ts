@@ -1,0 +1,154 @@
+/**
+ * What leans on a thing: running of it or of something above it, a release that covers it, a hold point that covers it
+ * and is planned for the past or the next days. Until something does, what was not done is still to be done and no
+ * more; then its absence is worth a complaint.
+ */
+import type { ReferenceNode } from "../../grammar/syntax.ts";
+import { addDays } from "../quantities/dates.ts";
+import type { NamedDefinition } from "./definitions.ts";
+import type { RelatedPlace } from "./finding.ts";
+import { recordOf } from "./judgement.ts";
+import type { HoldNeed } from "./lowering/definition-record.ts";
+import type { Place } from "./source.ts";
+import { placeAt } from "./source.ts";
+import type { Standing } from "./standing.ts";
+import type { DatedFact } from "./states.ts";
+import type { TreeKind, TreeNode } from "./tree/node.ts";
+import { below } from "./tree/node.ts";
+
+export type Leaning =
+  | { readonly is: "ran"; readonly fact: DatedFact<"ran"> }
+  | { readonly is: "released"; readonly hold: NamedDefinition; readonly fact: DatedFact<"released"> }
+  /** `place` is the `planned:` record. */
+  | { readonly is: "planned"; readonly hold: NamedDefinition; readonly place: Place };
+
+/** Days ahead within which a planned hold point already leans on what it covers. */
+const DAYS_AHEAD = 7;
+
+const TREE_KINDS: readonly TreeKind[] = ["assembly", "part", "joint", "system", "circuit"];
+
+/** What leans on each thing of a build, found once for the whole diary. */
+export class Leanings {
+  private readonly standing: Standing;
+  private readonly runs = new Map<TreeNode, DatedFact<"ran">[]>();
+  private readonly releases = new Map<NamedDefinition, DatedFact<"released">[]>();
+  private readonly planned = new Map<NamedDefinition, Place>();
+  private readonly covered = new Map<NamedDefinition, ReadonlySet<TreeNode>>();
+
+  /** @param standing as it is today; `facts` are all that count */
+  constructor(standing: Standing, facts: readonly DatedFact[]) {
+    this.standing = standing;
+    for (const fact of facts) {
+      if (fact.fact.word === "ran") this.noteRun(fact as DatedFact<"ran">);
+      if (fact.fact.word === "released") this.noteRelease(fact as DatedFact<"released">);
+    }
+    const soon = addDays(standing.date, DAYS_AHEAD);
+    for (const hold of standing.names.every("hold")) {
+      const sourced = hold.records.findLast(({ record }) => record.word === "planned");
+      if (sourced?.record.word === "planned" && sourced.record.date <= soon)
+        this.planned.set(hold, placeAt(sourced.site, sourced.record.at));
+    }
+  }
+
+  /**
+   * The first thing that leans on a node, running before releases before plans; undefined where nothing does.
+   *
+   * @param since the fact that made something due; running and releases count only after it. Undefined: from the start
+   * @param need what a hold point must ask for to lean on the node: `joints` for a joint
+   */
+  on(node: TreeNode, since: DatedFact | undefined, need: HoldNeed): Leaning | undefined {
+    const ran = this.ranSince(node, since);
+    if (ran !== undefined) return { is: "ran", fact: ran };
+    for (const [hold, facts] of this.releases) {
+      const fact = facts.find(({ order }) => order > (since?.order ?? -1));
+      if (fact !== undefined && this.asks(hold, node, need)) return { is: "released", hold, fact };
+    }
+    for (const [hold, place] of this.planned) {
+      if (this.asks(hold, node, need)) return { is: "planned", hold, place };
+    }
+    return undefined;
+  }
+
+  /** The first running of a thing, or of anything above it, after a fact. */
+  ranSince(node: TreeNode, since: DatedFact | undefined): DatedFact<"ran"> | undefined {
+    let first: DatedFact<"ran"> | undefined;
+    for (let above: TreeNode | undefined = node; above !== undefined; above = above.parent) {
+      const run = this.runs.get(above)?.find(({ order }) => order > (since?.order ?? -1));
+      if (run !== undefined && (first === undefined || run.order < first.order)) first = run;
+    }
+    return first;
+  }
+
+  private asks(hold: NamedDefinition, node: TreeNode, need: HoldNeed): boolean {
+    return asksFor(hold, need) && this.coveredBy(hold).has(node);
+  }
+
+  private coveredBy(hold: NamedDefinition): ReadonlySet<TreeNode> {
+    const known = this.covered.get(hold);
+    if (known !== undefined) return known;
+    const covered = coveredBy(this.standing, hold);
+    this.covered.set(hold, covered);
+    return covered;
+  }
+
+  private noteRun(fact: DatedFact<"ran">): void {
+    for (const node of meantBy(this.standing, fact.fact.target)) {
+      const runs = this.runs.get(node);
+      if (runs === undefined) this.runs.set(node, [fact]);
+      else runs.push(fact);
+    }
+  }
+
+  private noteRelease(fact: DatedFact<"released">): void {
+    for (const reference of fact.fact.what) {
+      const hold = this.standing.names.named("hold", reference.text);
+      if (hold !== undefined) this.releases.set(hold, [...(this.releases.get(hold) ?? []), fact]);
+    }
+  }
+}
+
+/** Everything of the tree that a hold point covers: what its `covers:` means, assemblies included; all without one. */
+export function coveredBy(
+  { gathered, names }: Pick<Standing, "gathered" | "names">,
+  hold: NamedDefinition,
+): ReadonlySet<TreeNode> {
+  const records = hold.records.flatMap((sourced) =>
+    sourced.record.word === "covers" ? [{ record: sourced.record, turns: sourced.turns }] : [],
+  );
+  if (records.length === 0) return new Set(gathered.tree.nodes());
+  const covered = new Set<TreeNode>();
+  for (const { record, turns } of records) {
+    for (const reference of record.references) {
+      for (const { node } of names.targets(reference, TREE_KINDS, turns)) {
+        covered.add(node);
+        if (node.kind === "assembly" || node.kind === "vehicle")
+          for (const inner of below(node)) covered.add(inner);
+      }
+    }
+  }
+  return covered;
+}
+
+/** Whether a hold point asks for things of a kind; without `needs:` it asks for all. */
+export function asksFor(hold: NamedDefinition, need: HoldNeed): boolean {
+  const needs = recordOf(hold, "needs");
+  return needs === undefined || !("kinds" in needs) || needs.kinds.includes(need);
+}
+
+/** What leans, as a place that belongs to a complaint. */
+export function leaningPlace(leaning: Leaning): RelatedPlace {
+  switch (leaning.is) {
+    case "ran":
+      return { place: leaning.fact.place, role: "running" };
+    case "released":
+      return { place: leaning.fact.place, role: `released ${leaning.hold.name}` };
+    case "planned":
+      return { place: leaning.place, role: `${leaning.hold.name} is planned` };
+  }
+}
+
+/** A thing itself where a reference names one, else everything that it stands for. */
+function meantBy({ names }: Pick<Standing, "names">, reference: ReferenceNode): readonly TreeNode[] {
+  const one = names.one(reference, TREE_KINDS);
+  return one === undefined ? names.targets(reference, TREE_KINDS).map(({ node }) => node) : [one];
+}
