@@ -3,9 +3,13 @@ import type { Command } from "./command.ts";
 
 export const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
   ["check", async () => (await import("./commands/check.ts")).check],
+  ["order", async () => (await import("./commands/order.ts")).order],
+  ["timeline", async () => (await import("./commands/timeline.ts")).timeline],
 ]);
 
 /** One line for each command, for the program's help: loading them all for it would be slow. A test holds both together. */
 export const SUMMARIES: readonly (readonly [string, string])[] = [
   ["check", "everything that the log gives reason to say, line by line"],
+  ["order", "the parts to order: by supplier, with why, prices, carriage and the day to order by"],
+  ["timeline", "what happened, what is to come, and when it will be done"],
 ];

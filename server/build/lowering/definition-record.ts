@@ -75,7 +75,7 @@ interface Payloads {
   material: { readonly choice: string };
   price: { readonly money: Money };
   supplier: { readonly reference: ReferenceNode };
-  pack: { readonly count: number; readonly at: Money | undefined };
+  pack: { readonly count: number; readonly price: Money | undefined };
   stock: { readonly count: number };
   keep: { readonly count: number };
   kit: { readonly reference: ReferenceNode };

@@ -25,7 +25,8 @@ import { asFraction } from "./values.ts";
 /** A record of a definition block; undefined where it is broken or its values make no sense (and were complained about). */
 export function lowerRecord(lowering: ValueLowering, record: RecordNode): DefinitionRecord | undefined {
   if (record.broken) return undefined;
-  return lowerWord(lowering, record.word.text, record.values, record);
+  const at = { start: record.word.start, end: record.contentEnd };
+  return lowerWord(lowering, record.word.text, record.values, at);
 }
 
 function lowerWord(
@@ -272,7 +273,7 @@ const LOWER: { readonly [W in RecordWord]: Lower<W> } = {
     if (node === undefined || size === undefined) return undefined;
     if (size === 0)
       return lowering.complain("unreadable-value", node.count, node.count.text, "at least one in a pack");
-    return { count: size, at: node.at && lowering.money(node.at) };
+    return { count: size, price: node.at && lowering.money(node.at) };
   },
   stock: count,
   keep: count,

@@ -74,7 +74,7 @@ interface FactPayloads {
   bought: {
     readonly items: readonly Counted[];
     readonly from: ReferenceNode | undefined;
-    readonly at: Money | undefined;
+    readonly price: Money | undefined;
   };
   made: What;
   reconditioned: What;

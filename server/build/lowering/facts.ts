@@ -162,7 +162,7 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
   },
   bought: (lowering, values) => {
     const list = items(lowering, values);
-    return list && { ...list, from: reference(values, "from"), at: money(lowering, values, "at") };
+    return list && { ...list, from: reference(values, "from"), price: money(lowering, values, "at") };
   },
   made: refsOnly,
   reconditioned: refsOnly,

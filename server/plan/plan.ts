@@ -1,0 +1,225 @@
+/** The plan of a build: what is still to be done, in the network and levelled, what has to be bought and by when. */
+import type { Build } from "../build/build.ts";
+import type { NamedDefinition } from "../build/definitions.ts";
+import { recordOf, recordsOf } from "../build/judgement.ts";
+import type { Standing } from "../build/standing.ts";
+import type { JobState } from "../build/states.ts";
+import type { TreeNode } from "../build/tree/node.ts";
+import { isWithin } from "../build/tree/node.ts";
+import type { IsoDate, Weekday } from "../quantities/dates.ts";
+import { addDays } from "../quantities/dates.ts";
+import type { Decimal } from "../quantities/decimal.ts";
+import { decimal, ZERO } from "../quantities/decimal.ts";
+import { remainingEstimate, threePointEstimate } from "./estimate.ts";
+import type { Forecast } from "./forecast.ts";
+import { forecast } from "./forecast.ts";
+import type { LevelledPlan } from "./levelling.ts";
+import { level } from "./levelling.ts";
+import type { LatestBeginning } from "./needed-by.ts";
+import { latestBeginnings } from "./needed-by.ts";
+import type { PartNeed } from "./needs.ts";
+import { needsOf, partsNeededBy } from "./needs.ts";
+import type { PlannedActivity, PlannedWork, Wait } from "./planned-activity.ts";
+import type { Week } from "./working-calendar.ts";
+import { DEFAULT_WEEK, WorkingCalendar } from "./working-calendar.ts";
+
+export interface Plan {
+  readonly activities: readonly PlannedActivity[];
+  readonly levelled: LevelledPlan;
+  readonly forecast: Forecast | undefined;
+  /** By job or hold point: when it must begin for the next planned hold point to keep its day. */
+  readonly latest: ReadonlyMap<string, LatestBeginning>;
+  readonly needs: readonly PartNeed[];
+}
+
+export function planOf(build: Build): Plan {
+  const needs = needsOf(build);
+  const calendar = calendarOf(build);
+  const activities = new Activities(build, needs).all();
+  const levelled = level(activities, calendar, handsOf(build.standing));
+  const holds = plannedHolds(build.standing);
+  return {
+    activities,
+    levelled,
+    forecast: forecast(levelled),
+    latest: latestBeginnings(activities, holds, calendar),
+    needs,
+  };
+}
+
+/** The working hours of the build, from today on, less what today has behind it. */
+function calendarOf({ standing, today }: Build): WorkingCalendar {
+  const { root } = standing.gathered.tree;
+  const days = standing.definitions.one(root, "week")?.record.days;
+  const week: Week = days === undefined ? DEFAULT_WEEK : sumByDay(days);
+  const closed = standing.definitions.all(root, "closed").map(({ record: { from, to } }) => ({ from, to }));
+  return new WorkingCalendar({ week, closed, today, bookedToday: bookedOn(standing, today) });
+}
+
+function sumByDay(days: readonly { readonly day: string; readonly hours: Decimal }[]): Week {
+  const week: Partial<Record<Weekday, Decimal>> = {};
+  for (const { day, hours } of days) week[day as Weekday] = (week[day as Weekday] ?? ZERO).plus(hours);
+  return week;
+}
+
+/** Hours in today's block: what its header says, else what its facts book. */
+function bookedOn({ gathered }: Standing, today: IsoDate): Decimal {
+  return gathered.days
+    .filter(({ date }) => date === today)
+    .reduce((sum, { hours, facts }) => {
+      const worked = facts.reduce((own, fact) => (fact.word === "worked" ? own.plus(fact.hours) : own), ZERO);
+      return sum.plus(hours ?? worked);
+    }, ZERO);
+}
+
+function handsOf({ definitions, gathered }: Standing): number {
+  return definitions.one(gathered.tree.root, "hands")?.record.count ?? 1;
+}
+
+function plannedHolds({ holds }: Standing) {
+  return [...holds.values()].flatMap(({ definition, released, lapsed }) => {
+    const planned = recordOf(definition, "planned")?.date;
+    const shut = released === undefined || lapsed !== undefined;
+    return planned === undefined || !shut ? [] : [{ id: definition.name, planned }];
+  });
+}
+
+/** Jobs that are not done and hold points that are shut, as activities. */
+class Activities {
+  private readonly build: Build;
+  private readonly needs: ReadonlyMap<TreeNode, PartNeed>;
+  private readonly stoppedBy: ReadonlyMap<string, readonly string[]>;
+
+  constructor(build: Build, needs: readonly PartNeed[]) {
+    this.build = build;
+    this.needs = new Map(needs.map((need) => [need.node, need]));
+    this.stoppedBy = jobsStopped(build.standing);
+  }
+
+  all(): PlannedActivity[] {
+    const { standing } = this.build;
+    const jobs = [...standing.jobs.values()].filter(({ done }) => done === undefined);
+    const holds = [...standing.holds.values()].filter(
+      ({ released, lapsed }) => released === undefined || lapsed !== undefined,
+    );
+    const named = [...jobs, ...holds].sort((a, b) => a.definition.order - b.definition.order);
+    const open = new Set(named.map(({ definition }) => definition.name));
+    return named.map((state) => {
+      const { name } = state.definition;
+      const after = [...new Set([...afterOf(state.definition), ...(this.stoppedBy.get(name) ?? [])])].filter(
+        (id) => open.has(id),
+      );
+      if (!("worked" in state)) return { id: name, after, work: { kind: "hold" }, waits: [], started: false };
+      return {
+        id: name,
+        after,
+        work: this.workOf(state),
+        waits: this.waitsOf(state),
+        started: state.started !== undefined,
+      };
+    });
+  }
+
+  private workOf(job: JobState): PlannedWork {
+    const takes = recordOf(job.definition, "takes");
+    const outside = recordOf(job.definition, "by") !== undefined;
+    const estimate =
+      takes === undefined
+        ? threePointEstimate(0, 0, 0)
+        : threePointEstimate(takes.optimistic, takes.likely, takes.pessimistic);
+    if (!outside) return { kind: "own", remaining: remainingEstimate(estimate, job.worked) };
+    const back = this.expectedBack(job);
+    const days =
+      takes?.unit === "h"
+        ? threePointEstimate(days24(takes.optimistic), days24(takes.likely), days24(takes.pessimistic))
+        : estimate;
+    return { kind: "outside", remaining: days, back };
+  }
+
+  /** Something of the job that is away with its supplier and due on a day. */
+  private expectedBack({ definition }: JobState): IsoDate | undefined {
+    const { names, parts } = this.build.standing;
+    const supplier = recordOf(definition, "by")?.reference.text;
+    const dues = recordsOf(definition, "on")
+      .flatMap(({ references }) => references.flatMap((reference) => names.targets(reference, ["part"])))
+      .flatMap(({ node }) => {
+        const part = parts.get(node);
+        const sent = part?.place === "away" ? part.sent?.fact : undefined;
+        const due = sent?.to.text === supplier ? sent?.due : undefined;
+        return due === undefined ? [] : [due];
+      });
+    return dues.sort().at(-1);
+  }
+
+  private waitsOf({ definition }: JobState): Wait[] {
+    const start = recordOf(definition, "start")?.date;
+    const waits: Wait[] = start === undefined ? [] : [{ until: start, why: `not before ${start}` }];
+    for (const node of partsNeededBy(this.build.standing, definition)) {
+      const until = this.arrivalOf(node);
+      if (until !== undefined) waits.push({ until, why: `${node.path} in hand` });
+    }
+    return waits;
+  }
+
+  /** When enough of a part is in hand: now, when what is on order is due, or after its lead time from today. */
+  private arrivalOf(node: TreeNode): IsoDate | undefined {
+    const need = this.needs.get(node);
+    const { standing, today } = this.build;
+    if (need === undefined || need.inHand >= need.demand.needed) return undefined;
+    const lead = leadDaysOf(standing, node);
+    const dues = (standing.supply.get(node)?.orders ?? [])
+      .filter(({ count, received }) => received < count)
+      .map(({ fact }) => fact.fact.due ?? addDays(fact.date, lead ?? 0));
+    if (need.toOrder > 0) dues.push(addDays(today, lead ?? 0));
+    const last = dues.sort().at(-1);
+    return last !== undefined && last > today ? last : undefined;
+  }
+}
+
+function days24(hours: Decimal): Decimal {
+  return hours.div(decimal(24));
+}
+
+/** Calendar days from order to delivery: the part's own, else its supplier's; undefined where neither says. */
+export function leadDaysOf(standing: Standing, node: TreeNode): number | undefined {
+  const own = standing.definitions.one(node, "lead")?.record.days;
+  if (own !== undefined) return own;
+  const supplier = supplierOf(standing, node);
+  return supplier && recordOf(supplier, "lead")?.days;
+}
+
+export function supplierOf(standing: Standing, node: TreeNode): NamedDefinition | undefined {
+  const reference = standing.definitions.one(node, "supplier")?.record.reference;
+  return reference && standing.names.named("supplier", reference.text);
+}
+
+function afterOf(definition: NamedDefinition): string[] {
+  return recordsOf(definition, "after").flatMap(({ references }) => references.map(({ text }) => text));
+}
+
+/** Hold points that stop a job come before it. */
+function jobsStopped({ names }: Standing): ReadonlyMap<string, readonly string[]> {
+  const stopped = new Map<string, string[]>();
+  for (const hold of names.every("hold")) {
+    for (const { jobs } of recordsOf(hold, "stops")) {
+      for (const { text } of jobs) stopped.set(text, [...(stopped.get(text) ?? []), hold.name]);
+    }
+  }
+  return stopped;
+}
+
+/** The jobs, not done, whose `needs:` or `on:` mean a part; those that need it first. */
+export function jobsFor(standing: Standing, node: TreeNode): readonly NamedDefinition[] {
+  const open = [...standing.jobs.values()]
+    .filter(({ done }) => done === undefined)
+    .map(({ definition }) => definition);
+  const needing = open.filter((job) => partsNeededBy(standing, job).includes(node));
+  if (needing.length > 0) return needing;
+  return open.filter((job) =>
+    recordsOf(job, "on").some(({ references }) =>
+      references.some((reference) =>
+        standing.names.targets(reference, ["part"]).some((target) => isWithin(target.node.path, node.path)),
+      ),
+    ),
+  );
+}
