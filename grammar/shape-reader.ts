@@ -146,13 +146,13 @@ export abstract class ShapeReader extends RecordValueParser {
   private listGoesOn(): boolean {
     if (this.LA(1).tokenType !== token.Comma) return false;
     const next = this.LA(2).tokenType;
-    return next !== EOF && next !== token.Comma && !this.isText(2) && !this.atReadableClause(2);
+    return next !== EOF && !this.isText(2) && !this.atReadableClause(2);
   }
 
   private readWord(shape: Shape & { value: "word" }): WordNode {
     const read = this.LA(1);
     const isNameLikeThread = "names" in shape.of && read.tokenType === token.Thread;
-    if (!isWord(read) && !isNameLikeThread) throw this.refuse(shape);
+    if (!isWord(read) && !isNameLikeThread) throw this.refuseAsName(shape);
     const word = wordNode(read);
     if ("choices" in shape.of) refuseOther(word, shape.of.choices, shape);
     else if (shape.of.names === "currency") refuseNoCurrency(word, shape);
@@ -160,6 +160,14 @@ export abstract class ShapeReader extends RecordValueParser {
     this.take();
     this.refuseTail(word);
     return word;
+  }
+
+  /** Like any refusal, but of the whole of what stands there without a space between. */
+  private refuseAsName(shape: Shape): ValueFault {
+    const fault = this.refuse(shape);
+    const run = this.tightRun(fault.span.start);
+    const span = fault.code === "unreadable-value" && run.end > fault.span.end ? run : fault.span;
+    return new ValueFault(fault.code, span, fault.expected);
   }
 
   private readCounted(shape: Shape & { value: "countedReferences" }): CountedReferenceNode {

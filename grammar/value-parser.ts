@@ -60,6 +60,9 @@ const ENDS_OF_NAMES: ReadonlySet<TokenType> = new Set([
   token.OpenText,
 ]);
 
+/** What a `"` behind a number can mean. */
+const INCH_MARKS = ["in", "arcsec"];
+
 const MONEY_RATE = /^([A-Z]{3})\/(h|d|min)$/;
 
 export class ValueParser extends EmbeddedActionsParser {
@@ -90,7 +93,7 @@ export class ValueParser extends EmbeddedActionsParser {
       GATE: () => this.chainGoesOn(parts.at(-1)),
       DEF: () => parts.push(this.SUBRULE2(this.quantityPart)),
     });
-    this.ACTION(() => refuseInchMark(this.LA(1), parts.at(-1)?.unit));
+    this.ACTION(() => refuseInchMark(this.LA(1), parts.findLast((part) => part.unit !== undefined)?.unit));
     const each = this.OPTION(() => this.CONSUME(token.Each));
     return this.ACTION(() => quantityNode(parts, each));
   });
@@ -274,22 +277,30 @@ export class ValueParser extends EmbeddedActionsParser {
 
   /** What is tight behind a name without being part of one: a hyphen, an open brace. Then the name is another. */
   protected refuseTail(name: Span): void {
-    const tail = this.LA(1);
-    if (tail.startOffset !== name.end || ENDS_OF_NAMES.has(tail.tokenType)) return;
-    const opens = tail.image.includes("{");
-    throw new ValueFault(
-      "unreadable-value",
-      { start: name.start, end: spanOf(tail).end },
-      opens ? "a closing }" : "a name of letters, digits and underscores, or several joined by dots",
-    );
+    const { end } = this.tightRun(name.end);
+    if (end === name.end) return;
+    const opens = this.LA(1).image.includes("{");
+    const expected = opens
+      ? "a closing }"
+      : "a name of letters, digits and underscores, or several joined by dots";
+    throw new ValueFault("unreadable-value", { start: name.start, end }, expected);
+  }
+
+  /** What stands from here on without a space between, up to what may end a name. */
+  protected tightRun(start: number): Span {
+    let end = start;
+    for (let ahead = 1; ; ahead++) {
+      const { startOffset, tokenType, image } = this.LA(ahead);
+      if (startOffset !== end || ENDS_OF_NAMES.has(tokenType)) return { start, end };
+      end += image.length;
+    }
   }
 
   private chainGoesOn(last: QuantityPart | undefined): boolean {
-    return (
-      last?.unit !== undefined &&
-      this.LA(2).tokenType === token.Unit &&
-      !/^[-+\u2212]/.test(this.LA(1).image) &&
-      followsInChain(last.unit.text, this.LA(2).image)
-    );
+    const [number, unit] = [this.LA(1), this.LA(2)];
+    if (last?.unit === undefined || /^[-+\u2212]/.test(number.image)) return false;
+    if (unit.tokenType === token.InchMark)
+      return INCH_MARKS.some((mark) => followsInChain(last.unit?.text ?? "", mark));
+    return unit.tokenType === token.Unit && followsInChain(last.unit.text, unit.image);
   }
 }
