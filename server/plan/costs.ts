@@ -1,0 +1,273 @@
+/**
+ * What the build has cost: goods as ordered or bought, outside work, other spending, and hours; by assembly, supplier
+ * and month, against the budget.
+ *
+ * Prices of goods are without tax, and the tax of the vehicle is added to them; bills, quotations and spending are taken
+ * as they were written. Of outside work the bill counts, else the quotation.
+ */
+import type { Build } from "../build/build.ts";
+import { recordOf } from "../build/judgement.ts";
+import type { Counted } from "../build/lowering/definition-record.ts";
+import type { Place } from "../build/source.ts";
+import type { DatedFact } from "../build/states.ts";
+import type { TreeNode } from "../build/tree/node.ts";
+import type { IsoDate } from "../quantities/dates.ts";
+import type { Decimal } from "../quantities/decimal.ts";
+import { ZERO } from "../quantities/decimal.ts";
+import type { Currency, Money } from "../quantities/money.ts";
+import { convertMoney, percentOfMoney, roundMoney, timesMoney } from "../quantities/money.ts";
+
+export type CostKind = "goods" | "outside work" | "other";
+
+export interface Cost {
+  readonly kind: CostKind;
+  readonly money: Money;
+  readonly tax: Money;
+  readonly date: IsoDate;
+  /** What it is for; undefined where the log does not say. */
+  readonly node: TreeNode | undefined;
+  readonly supplier: string | undefined;
+  /** False for a quotation that no bill has replaced, and for goods not yet received. */
+  readonly final: boolean;
+  readonly text: string;
+  readonly place: Place;
+}
+
+export interface WorkedHours {
+  readonly hours: Decimal;
+  readonly date: IsoDate;
+  readonly job: string;
+  readonly node: TreeNode | undefined;
+  readonly place: Place;
+}
+
+export interface Costs {
+  readonly costs: readonly Cost[];
+  /** Goods without any price: what is known costs more than this says. */
+  readonly unpriced: readonly { readonly node: TreeNode; readonly place: Place }[];
+  readonly hours: readonly WorkedHours[];
+  readonly labour: Money | undefined;
+  readonly budget: Money | undefined;
+  /** In the currency of the build, tax included; undefined without a currency. */
+  readonly total: Money | undefined;
+  /** Currencies that no rate leads from: they are not in the total. */
+  readonly withoutRate: readonly Currency[];
+}
+
+export function costsOf(build: Build): Costs {
+  return new Reckoning(build).run();
+}
+
+/** One lot sent out: what was quoted for it, and what was billed since. */
+interface Sending {
+  readonly quote: Money | undefined;
+  bill: Money | undefined;
+  readonly node: TreeNode | undefined;
+}
+
+class Reckoning {
+  private readonly build: Build;
+  private readonly taxPercent: Decimal;
+  private readonly costs: Cost[] = [];
+  private readonly unpriced: { node: TreeNode; place: Place }[] = [];
+  private readonly hours: WorkedHours[] = [];
+
+  constructor(build: Build) {
+    this.build = build;
+    const { definitions, gathered } = build.standing;
+    this.taxPercent = definitions.one(gathered.tree.root, "tax")?.record.share.times(100) ?? ZERO;
+  }
+
+  run(): Costs {
+    for (const fact of this.build.facts) this.take(fact);
+    this.takeOutsideWork();
+    const { definitions, gathered } = this.build.standing;
+    const { root } = gathered.tree;
+    const currency = definitions.one(root, "currency")?.record.currency;
+    const { total, withoutRate } = this.sum(currency);
+    return {
+      costs: [...this.costs].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)),
+      unpriced: this.unpriced,
+      hours: this.hours,
+      labour: definitions.one(root, "labour")?.record.money,
+      budget: definitions.one(root, "budget")?.record.money,
+      total,
+      withoutRate,
+    };
+  }
+
+  private take(dated: DatedFact): void {
+    const { fact, date, place } = dated;
+    switch (fact.word) {
+      case "ordered":
+        this.takeGoods(dated as DatedFact<"ordered">, fact.items, fact.from?.text, undefined);
+        return;
+      case "bought":
+        this.takeGoods(dated as DatedFact<"bought">, fact.items, fact.from?.text, fact.price);
+        return;
+      case "returned":
+        if (fact.credit !== undefined) {
+          const { count } = fact.items[0] ?? { count: 1 };
+          const back = timesMoney(fact.credit, -count);
+          this.add(
+            "goods",
+            back,
+            dated,
+            this.nodeOf(fact.items[0]),
+            fact.to.text,
+            true,
+            "credit for what was returned",
+          );
+        }
+        return;
+      case "spent": {
+        const node =
+          fact.on &&
+          this.build.standing.names.one(fact.on, ["assembly", "part", "joint", "system", "circuit"]);
+        this.add("other", fact.money, dated, node, undefined, true, fact.note ?? "spent");
+        return;
+      }
+      case "worked": {
+        const job = this.build.standing.names.named("job", fact.on.text);
+        const on = job && recordOf(job, "on")?.references[0];
+        const node =
+          on && this.build.standing.names.one(on, ["assembly", "part", "joint", "system", "circuit"]);
+        this.hours.push({ hours: fact.hours, date, job: fact.on.text, node, place });
+        return;
+      }
+      default:
+    }
+  }
+
+  private takeGoods(
+    dated: DatedFact<"ordered" | "bought">,
+    items: readonly Counted[],
+    from: string | undefined,
+    stated: Money | undefined,
+  ): void {
+    const { definitions, names } = this.build.standing;
+    for (const item of items) {
+      for (const { node } of names.targets(item.reference, ["part"])) {
+        const price = item.at ?? stated ?? definitions.one(node, "price")?.record.money;
+        const supplier = from ?? definitions.one(node, "supplier")?.record.reference.text;
+        const received = dated.fact.word === "bought" || this.isReceived(node, dated);
+        if (price === undefined) this.unpriced.push({ node, place: dated.place });
+        else
+          this.add(
+            "goods",
+            timesMoney(price, item.count),
+            dated,
+            node,
+            supplier,
+            received,
+            `${item.count} × ${node.title ?? node.path}`,
+          );
+      }
+    }
+  }
+
+  private isReceived(node: TreeNode, dated: DatedFact): boolean {
+    const lines = this.build.standing.supply.get(node)?.orders ?? [];
+    return lines.filter(({ fact }) => fact === dated).every(({ count, received }) => received >= count);
+  }
+
+  /** Each sending with its quotation, or the bill of the first return of one of its parts. */
+  private takeOutsideWork(): void {
+    const sendings = new Map<DatedFact<"sent">, Sending>();
+    const away = new Map<TreeNode, DatedFact<"sent">>();
+    for (const dated of this.build.facts) {
+      if (dated.fact.word === "sent") {
+        const sent = dated as DatedFact<"sent">;
+        const nodes = this.partsOf(sent.fact.what);
+        sendings.set(sent, {
+          quote: sent.fact.cost,
+          bill: undefined,
+          final: false,
+          node: nodes[0],
+          bills: [],
+        });
+        for (const node of nodes) away.set(node, sent);
+      } else if (dated.fact.word === "back") this.takeBill(dated as DatedFact<"back">, away, sendings);
+    }
+    for (const [sent, { quote, bill, node }] of sendings) {
+      const money = bill ?? quote;
+      if (money !== undefined)
+        this.add(
+          "outside work",
+          money,
+          sent,
+          node,
+          sent.fact.to.text,
+          final,
+          sent.fact.work ?? "outside work",
+        );
+    }
+  }
+
+  private takeBill(
+    back: DatedFact<"back">,
+    away: ReadonlyMap<TreeNode, DatedFact<"sent">>,
+    sendings: ReadonlyMap<DatedFact<"sent">, Sending>,
+  ): void {
+    const [node] = this.partsOf(back.fact.what);
+    const sent = node && away.get(node);
+    const sending = sent && sendings.get(sent);
+    if (sending === undefined) {
+      if (back.fact.cost !== undefined)
+        this.add(
+          "outside work",
+          back.fact.cost,
+          back,
+          node,
+          undefined,
+          true,
+          "bill for work that the log does not send out",
+        );
+      return;
+    }
+    if (back.fact.cost === undefined) return;
+    const before = sending.bill;
+    sending.bill =
+      before?.currency === back.fact.cost.currency
+        ? { ...before, amount: before.amount.plus(back.fact.cost.amount) }
+        : back.fact.cost;
+  }
+
+  private partsOf(references: DatedFact<"sent">["fact"]["what"]): TreeNode[] {
+    return references
+      .flatMap((reference) => this.build.standing.names.targets(reference, ["part"]))
+      .map(({ node }) => node);
+  }
+
+  private nodeOf(item: Counted | undefined): TreeNode | undefined {
+    return item && this.build.standing.names.targets(item.reference, ["part"])[0]?.node;
+  }
+
+  private add(
+    kind: CostKind,
+    money: Money,
+    { date, place }: DatedFact,
+    node: TreeNode | undefined,
+    supplier: string | undefined,
+    final: boolean,
+    text: string,
+  ): void {
+    const tax =
+      kind === "goods" ? roundMoney(percentOfMoney(money, this.taxPercent)) : { ...money, amount: ZERO };
+    this.costs.push({ kind, money: roundMoney(money), tax, date, node, supplier, final, text, place });
+  }
+
+  private sum(currency: Currency | undefined): Pick<Costs, "total" | "withoutRate"> {
+    if (currency === undefined) return { total: undefined, withoutRate: [] };
+    const { definitions, gathered } = this.build.standing;
+    const rates = definitions.all(gathered.tree.root, "rate").map(({ record }) => record.rate);
+    const withoutRate = new Set<Currency>();
+    let amount = ZERO;
+    for (const { money, tax } of this.costs) {
+      const gross = convertMoney({ ...money, amount: money.amount.plus(tax.amount) }, currency, rates);
+      if ("fault" in gross) withoutRate.add(money.currency);
+      else amount = amount.plus(gross.amount);
+    }
+    return { total: roundMoney({ amount, currency }), withoutRate: [...withoutRate] };
+  }
+}
