@@ -1,4 +1,5 @@
 /** The blocks of all files gathered: the vehicle, the tree, what has names of its own, and the days. */
+import { nearest } from "../../grammar/nearest.ts";
 import type { BlockWord } from "../../grammar/syntax.ts";
 import { vocabulary } from "../../grammar/vocabulary/vocabulary.ts";
 import type { IsoDate } from "../quantities/dates.ts";
@@ -79,9 +80,10 @@ class Gathering {
     for (const fault of faults) {
       const place = placeAt(fault.definition.site, fault.definition.like ?? fault.definition.header);
       if (fault.is === "unknown") {
-        this.findings.push(
-          finding("unknown-reference", place, { text: fault.path, kind: "something to copy", nearest: [] }),
-        );
+        const near = nearest(fault.path, this.written.keys(), 4);
+        const data = { text: fault.path, kinds: [fault.definition.kind], nearest: near };
+        const fixes = near.map((text) => ({ ...place, text, title: `Write ${text}`, sure: false }));
+        this.findings.push(finding("unknown-reference", place, data, { fixes }));
       } else {
         const paths = fault.is === "cycle" ? fault.paths : [fault.definition.path, "too many copies"];
         this.findings.push(finding("like-cycle", place, { paths }));

@@ -16,39 +16,58 @@ import { isFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { wear } from "../quantities/wear.ts";
 import { condemnation } from "./condemnation.ts";
+import { COARSE_SHARE, SLIP_FACTOR } from "./figures.ts";
 import type { LimitData } from "./finding-data/limits.ts";
 import type { JudgedLimit } from "./judgement.ts";
-import { judgeReading } from "./judgement.ts";
+import { judgeReading, newestReadings } from "./judgement.ts";
 import type { Replay } from "./replay/replay.ts";
 import { placeAt } from "./source.ts";
-import type { Item, PartState, Reading } from "./states.ts";
+import type { DatedFact, Item, PartState, Reading } from "./states.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 type ReadingStanding = "current" | "past";
 
 export function complainOfReadings(replay: Replay): void {
+  const fitted = fittedRegardless(replay);
   for (const part of replay.parts.values()) {
     for (const item of part.earlier) complainOfItem(replay, part.node, item.readings, () => "past");
     const mayGoBack = part.place !== "gone" && condemnation(replay, part) === undefined;
-    complainOfItem(replay, part.node, part.item.readings, (newest) =>
-      newest && mayGoBack ? "current" : "past",
+    complainOfItem(replay, part.node, part.item.readings, (reading, newest) =>
+      newest && mayGoBack && !fitted.has(reading.fact) ? "current" : "past",
     );
     complainOfWear(replay, part, part.item);
   }
   for (const [node, readings] of replay.readings) {
-    complainOfItem(replay, node, readings, (newest) => (newest ? "current" : "past"));
+    complainOfItem(replay, node, readings, (_, newest) => (newest ? "current" : "past"));
   }
+}
+
+/**
+ * Readings that a part went on in spite of: the mistake is then the fitting, and is complained about there. Fittings
+ * that a newer reading, a new item or another removal has answered become past.
+ */
+function fittedRegardless(replay: Replay): ReadonlySet<DatedFact> {
+  const regardless = new Set<DatedFact>();
+  for (const [index, found] of replay.findings.entries()) {
+    if (found.code !== "fitted-out-of-limit") continue;
+    const part = found.subject && replay.parts.get(found.subject);
+    const stands =
+      part?.place === "on" && newestReadings(part.item).some(({ fact }) => fact === found.data.measured);
+    if (stands) regardless.add(found.data.measured);
+    else replay.findings[index] = { ...found, standing: "past" };
+  }
+  return regardless;
 }
 
 function complainOfItem(
   replay: Replay,
   node: TreeNode,
   readings: readonly Reading[],
-  standingOf: (newest: boolean) => ReadingStanding,
+  standingOf: (reading: Reading, newest: boolean) => ReadingStanding,
 ): void {
   const newest = new Map(readings.map((reading) => [reading.name, reading]));
   for (const reading of readings) {
-    const standing = standingOf(newest.get(reading.name) === reading);
+    const standing = standingOf(reading, newest.get(reading.name) === reading);
     if (complainOfMeaning(replay, node, reading, standing)) continue;
     for (const judged of judgeReading(replay, reading)) complainOfLimit(replay, judged, standing);
     complainOfCoarseness(replay, reading);
@@ -141,15 +160,12 @@ function isNarrow(lower: Quantity, upper: Quantity): boolean {
   return !isFault(doubled) && compare(upper, doubled) === -1;
 }
 
-/** A slip of a decimal is ten; the reading itself may be worn, so anything from eight counts. */
-const SLIP = 8;
-
 function factorOff(value: Quantity, nominal: Quantity | undefined): number | undefined {
   if (nominal === undefined || nominal.value.isZero() || value.value.isZero()) return undefined;
   const same = convert(value, nominal.unit);
   if (isFault(same) || hasDimension(nominal, "temperature")) return undefined;
   const factor = same.value.div(nominal.value).abs().toNumber();
-  return factor >= SLIP || factor <= 1 / SLIP ? factor : undefined;
+  return factor >= SLIP_FACTOR || factor <= 1 / SLIP_FACTOR ? factor : undefined;
 }
 
 const CODES = {
@@ -202,19 +218,19 @@ function complainOfCoarseness(replay: Replay, reading: Reading): void {
     const same = whole && convert(uncertainty, whole.unit);
     if (whole === undefined || same === undefined || isFault(same) || whole.value.isZero()) continue;
     const ratio = same.value.div(whole.value).abs().toNumber();
-    if (ratio <= COARSE) continue;
+    if (ratio <= COARSE_SHARE) continue;
     const place = replay.placeIn(reading.fact, reading.fact.fact.gauge ?? reading.fact.fact.readingsAt);
     replay.complainOf(node, "gauge-too-coarse", place, {
+      is: "coarse for a limit",
       gauge: gauge.name,
       uncertainty,
       zone: whole,
       ratio,
+      most: COARSE_SHARE,
     });
     return;
   }
 }
-
-const COARSE = 0.1;
 
 function complainOfWear(replay: Replay, part: PartState, item: Item): void {
   for (const { record } of replay.definitions.all(part.node, "limit")) {
@@ -226,12 +242,8 @@ function complainOfWear(replay: Replay, part: PartState, item: Item): void {
     });
     const worn = wear(points, record.limits, last?.uncertainty);
     if (worn === undefined || worn.remaining === undefined || last === undefined) continue;
-    const data = {
-      characteristic: record.name,
-      rate: `${formatQuantity(worn.rate)}`,
-      left: `${formatQuantity(worn.remaining, { figures: 2 })} ${worn.over === "h" ? "running" : ""}`.trim(),
-      limit: worn.limit,
-    };
+    const { rate, over, remaining: left, limit } = worn;
+    const data = { characteristic: record.name, rate, over, left, limit };
     replay.complainOf(part.node, "wear-rate", replay.placeIn(last.fact, last.fact.fact.readingsAt), data);
   }
 }

@@ -1,7 +1,7 @@
 /** What a reference means, whichever name space it is of, and what is wrong with those that mean nothing. */
 
 import { nearest } from "../../grammar/nearest.ts";
-import type { ReferenceNode } from "../../grammar/syntax.ts";
+import type { ReferenceNode, SyntaxFix } from "../../grammar/syntax.ts";
 import type { ReferenceKind } from "../../grammar/vocabulary/shape.ts";
 import type { Gathered, NamedDefinition, NamedKind } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
@@ -70,7 +70,7 @@ export class Names {
         const place = placeAt(site, use.reference);
         const { nodes, named, faults } = this.follow(use);
         links.push({ place, use, nodes, named });
-        for (const fault of faults) findings.push(this.complaint(fault, place));
+        for (const fault of faults) findings.push(this.complaint(fault, use, place));
       }
     }
     return { links, findings };
@@ -105,25 +105,19 @@ export class Names {
     return {
       nodes: [],
       named: undefined,
-      faults: [{ is: "name", text, kinds: others, nearest: nearest(text, names, 4) }],
+      faults: [{ is: "name", text, nearest: nearest(text, names, 4) }],
     };
   }
 
-  private complaint(fault: ReferenceFault | NameFault, place: Place): Finding {
-    const fixes = (candidates: readonly string[]) =>
-      candidates.map((text) => ({
-        start: place.start,
-        end: place.end,
-        text,
-        title: `Write ${text}`,
-        sure: false,
-      }));
+  private complaint(fault: ReferenceFault | NameFault, use: ReferenceUse, place: Place): Finding {
+    const fixes = (candidates: readonly string[]) => rewritings(fault.text, use, candidates);
     switch (fault.is) {
       case "unknown":
+      case "name":
         return finding(
           "unknown-reference",
           place,
-          { text: fault.text, kind: "anything", nearest: fault.nearest },
+          { text: fault.text, kinds: use.kinds, nearest: fault.nearest },
           { fixes: fixes(fault.nearest) },
         );
       case "ambiguous":
@@ -139,21 +133,26 @@ export class Names {
           kind: fault.kind,
           wanted: kindInWords(fault.wanted),
         });
-      case "name":
-        return finding(
-          "unknown-reference",
-          place,
-          { text: fault.text, kind: fault.kinds.join(" or "), nearest: fault.nearest },
-          { fixes: fixes(fault.nearest) },
-        );
     }
   }
+}
+
+/** Other texts for a reference, or for what stands before the name of its characteristic; none within a set. */
+function rewritings(text: string, { reference }: ReferenceUse, candidates: readonly string[]): SyntaxFix[] {
+  if (!reference.text.startsWith(text)) return [];
+  const { start } = reference;
+  return candidates.map((candidate) => ({
+    start,
+    end: start + text.length,
+    text: candidate,
+    title: `Write ${candidate}`,
+    sure: false,
+  }));
 }
 
 /** A name that no definition of its kinds has. */
 interface NameFault {
   readonly is: "name";
   readonly text: string;
-  readonly kinds: readonly NamedKind[];
   readonly nearest: readonly string[];
 }

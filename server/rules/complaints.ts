@@ -1,12 +1,11 @@
 /** Complaints: findings put into words by their rules, graded, waived or not, in the order of the text. */
-
-import type { ItemNode, WaiverNode } from "../../grammar/syntax.ts";
+import type { BlockNode, ItemNode, WaiverNode } from "../../grammar/syntax.ts";
 import type { Build } from "../build/build.ts";
 import type { Finding } from "../build/finding.ts";
 import type { BlockSite, Place } from "../build/source.ts";
 import { compareCodePoints, placeAt } from "../build/source.ts";
 import { catalogue } from "./catalogue.ts";
-import type { FindingRule, Fix, Notice, Rule, Severity } from "./rule.ts";
+import type { CheckingRule, FindingRule, Fix, Notice, Rule, Severity, WaiverRule } from "./rule.ts";
 
 export interface Complaint {
   readonly code: string;
@@ -32,44 +31,70 @@ export interface Complaints {
 export type SeverityOverrides = ReadonlyMap<string, Severity | "off">;
 
 export function complaintsOf(build: Build, overrides: SeverityOverrides = new Map()): Complaints {
-  const graded = [...catalogue.values()].flatMap((rule) => [...complaintsOfRule(rule, build, overrides)]);
+  const findings = findingsByCode(build);
+  const graded = [...catalogue.values()].flatMap((rule) =>
+    overrides.get(rule.code) === "off" ? [] : complaintsOfRule(rule, build, findings.get(rule.code) ?? []),
+  );
   const unique = [...new Map(graded.map((one) => [keyOf(one.complaint), one])).values()];
-  const { complaints, waived } = applyWaivers(build, unique, overrides);
-  return { complaints: [...complaints].sort(inTextOrder), waived };
+  const { standing, waived, unused } = applyWaivers(build, unique);
+  const complaints = [...standing, ...complaintsOfWaivers(unused, overrides)].map((complaint) => {
+    const severity = overrides.get(complaint.code);
+    return severity === undefined || severity === "off" ? complaint : { ...complaint, severity };
+  });
+  return { complaints: complaints.sort(inTextOrder), waived };
 }
 
+function findingsByCode({ findings }: Build): ReadonlyMap<string, readonly Finding[]> {
+  const byCode = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const same = byCode.get(finding.code);
+    if (same === undefined) byCode.set(finding.code, [finding]);
+    else same.push(finding);
+  }
+  return byCode;
+}
+
+/** A complaint as its rule grades it: another severity asked for changes what is shown, not what may be waived. */
 interface Graded {
   readonly complaint: Complaint;
   readonly waivable: boolean;
 }
 
-function* complaintsOfRule(rule: Rule, build: Build, overrides: SeverityOverrides): Generator<Graded> {
-  const override = overrides.get(rule.code);
-  if (override === "off") return;
-  if (rule.of === "finding") {
-    for (const finding of build.findings) {
-      if (finding.code !== rule.code) continue;
-      const severity =
-        finding.standing === "past" ? mildest(rule.severity) : (rule.grade?.(finding) ?? rule.severity);
-      yield graded(rule, override ?? severity, wordFinding(rule, finding, build), finding.critical);
+function complaintsOfRule(rule: Rule, build: Build, findings: readonly Finding[]): readonly Graded[] {
+  // One rule that throws must not take the others with it.
+  try {
+    switch (rule.of) {
+      case "finding":
+        return findings.map((finding) => wordFinding(rule, finding, build));
+      case "check":
+        return [...rule.check(build)].map((notice) => wordNotice(rule, notice));
+      case "waiver":
+        return [];
     }
-  } else {
-    // One rule that throws must not take the others with it.
-    let notices: readonly Notice[] = [];
-    try {
-      notices = [...rule.check(build)];
-    } catch (error) {
-      yield* failed(rule, build, error);
-    }
-    for (const notice of notices) {
-      yield graded(
-        rule,
-        override ?? notice.severity ?? rule.severity,
-        { seeAlso: [], fixes: [], ...notice },
-        notice.critical ?? false,
-      );
-    }
+  } catch (error) {
+    return failed(rule, build, error);
   }
+}
+
+function wordFinding(rule: FindingRule, finding: Finding, build: Build): Graded {
+  const { place, seeAlso, critical, standing } = finding;
+  const textFixes: Fix[] = finding.fixes.map(({ title, sure, text, start, end }) => ({
+    title,
+    sure,
+    edits: [{ place: placeAt(place.site, { start, end }), text }],
+  }));
+  const own = rule.grade?.(finding) ?? rule.severity;
+  return graded(
+    {
+      code: rule.code,
+      severity: standing === "past" ? mildest(own) : own,
+      message: rule.message(finding),
+      place,
+      seeAlso: seeAlso.map((related) => ({ place: related.place, message: related.role })),
+      fixes: [...textFixes, ...(rule.fixes?.(finding, build) ?? [])],
+    },
+    critical,
+  );
 }
 
 /** An overtaken complaint is information, or a hint where it was one. */
@@ -77,46 +102,23 @@ function mildest(severity: Severity): Severity {
   return severity === "hint" ? "hint" : "information";
 }
 
-function wordFinding(
-  rule: FindingRule,
-  finding: Finding,
-  build: Build,
-): Pick<Complaint, "place" | "message" | "seeAlso" | "fixes"> {
-  const textFixes: Fix[] = finding.fixes.map(({ title, sure, text, start, end }) => ({
-    title,
-    sure,
-    edits: [{ place: placeAt(finding.place.site, { start, end }), text }],
-  }));
-  return {
-    place: finding.place,
-    message: rule.message(finding),
-    seeAlso: finding.seeAlso.map(({ place, role }) => ({ place, message: role })),
-    fixes: [...textFixes, ...(rule.fixes?.(finding, build) ?? [])],
-  };
+function wordNotice({ code, severity: own }: CheckingRule, notice: Notice): Graded {
+  const { place, message, severity = own, seeAlso = [], critical = false, fixes = [] } = notice;
+  return graded({ code, severity, message, place, seeAlso, fixes }, critical);
 }
 
-function graded(
-  { code }: Rule,
-  severity: Severity,
-  { place, message, seeAlso, fixes }: Pick<Complaint, "place" | "message" | "seeAlso" | "fixes">,
-  critical: boolean,
-): Graded {
-  return {
-    complaint: { code, severity, message, place, seeAlso, fixes },
-    waivable: !(severity === "error" && critical),
-  };
+/** An error on something whose failure can hurt cannot be waived away. */
+function graded(complaint: Complaint, critical: boolean): Graded {
+  return { complaint, waivable: !(complaint.severity === "error" && critical) };
 }
 
-function* failed(rule: Rule, build: Build, error: unknown): Generator<Graded> {
+function failed({ code }: Rule, build: Build, error: unknown): readonly Graded[] {
   const [site] = build.sites;
-  if (site === undefined) return;
-  const message = `the rule ${rule.code} failed and has checked nothing: ${error instanceof Error ? error.message : String(error)}`;
-  yield graded(
-    rule,
-    "warning",
-    { place: placeAt(site, { start: 0, end: 0 }), message, seeAlso: [], fixes: [] },
-    false,
-  );
+  if (site === undefined) return [];
+  const reason = error instanceof Error ? error.message : String(error);
+  const message = `the rule ${code} failed and has checked nothing: ${reason}`;
+  const place = placeAt(site, { start: 0, end: 0 });
+  return [graded({ code, severity: "warning", message, place, seeAlso: [], fixes: [] }, false)];
 }
 
 /** A waiver in the text, and the item whose complaints it can set aside. */
@@ -126,63 +128,67 @@ interface StandingWaiver {
   readonly item: ItemNode;
 }
 
-function applyWaivers(build: Build, all: readonly Graded[], overrides: SeverityOverrides): Complaints {
-  const waivers = waiversIn(build);
+interface AfterWaivers {
+  readonly standing: readonly Complaint[];
+  readonly waived: readonly Waived[];
+  readonly unused: readonly StandingWaiver[];
+}
+
+function applyWaivers({ sites }: Build, all: readonly Graded[]): AfterWaivers {
+  const waivers = new Map(sites.map((site) => [site, waiversIn(site)]));
   const used = new Set<StandingWaiver>();
-  const complaints: Complaint[] = [];
+  const standing: Complaint[] = [];
   const waived: Waived[] = [];
   for (const { complaint, waivable } of all) {
-    const match = waivers.find(
-      ({ waiver, site, item }) =>
-        waiver.code === complaint.code && site === complaint.place.site && holds(item, complaint.place),
-    );
+    const { code, place } = complaint;
+    const match = waivers
+      .get(place.site)
+      ?.find(
+        ({ waiver, item }) => waiver.code === code && item.start <= place.start && place.start < item.end,
+      );
     if (match !== undefined) used.add(match);
-    if (match === undefined || !waivable) complaints.push(complaint);
-    else waived.push({ complaint, reason: match.waiver.reason });
+    if (match === undefined) standing.push(complaint);
+    else if (waivable) waived.push({ complaint, reason: match.waiver.reason });
+    else standing.push({ ...complaint, message: `${complaint.message} (${NOT_WAIVED})` });
   }
-  for (const standing of waivers)
-    complaints.push(...complaintsOfWaiver(standing, used.has(standing), overrides));
-  return { complaints, waived };
+  const unused = [...waivers.values()].flat().filter((waiver) => !used.has(waiver));
+  return { standing, waived, unused };
 }
 
-function complaintsOfWaiver(
-  { waiver, site }: StandingWaiver,
-  used: boolean,
-  overrides: SeverityOverrides,
-): Complaint[] {
-  const place = placeAt(site, waiver);
-  const complaint = (code: string, severity: Severity, message: string): Complaint[] => {
-    const override = overrides.get(code);
-    return override === "off"
-      ? []
-      : [{ code, severity: override ?? severity, message, place, seeAlso: [], fixes: [] }];
-  };
-  if (!used) {
-    const known = catalogue.has(waiver.code);
-    const why = known
-      ? `nothing on this line brings ${waiver.code}`
-      : `there is no complaint called ${waiver.code}`;
-    return complaint("unused-waiver", "hint", `this waiver is not needed: ${why}`);
-  }
-  if (waiver.reason !== "") return [];
-  return complaint(
-    "waiver-without-reason",
-    "warning",
-    `${waiver.code} is waived without a reason: write it behind a colon`,
+const NOT_WAIVED = "not waived: an error on something safety-critical stands until it is put right";
+
+function complaintsOfWaivers(unused: readonly StandingWaiver[], overrides: SeverityOverrides): Complaint[] {
+  const rules = [...catalogue.values()].filter(
+    (rule): rule is WaiverRule => rule.of === "waiver" && overrides.get(rule.code) !== "off",
+  );
+  return rules.flatMap(({ code, severity, message }) =>
+    unused.map(({ waiver, site }) => ({
+      code,
+      severity,
+      message: message(waiver, catalogue.has(waiver.code)),
+      place: placeAt(site, waiver),
+      seeAlso: [],
+      fixes: [],
+    })),
   );
 }
 
-function waiversIn({ sites }: Build): StandingWaiver[] {
-  return sites.flatMap((site) =>
-    site.block.items.flatMap((item) => {
-      if (item.kind !== "record" && item.kind !== "header") return [];
-      return item.comments.flatMap(({ waiver }) => (waiver === undefined ? [] : [{ waiver, site, item }]));
-    }),
-  );
+function waiversIn(site: BlockSite): readonly StandingWaiver[] {
+  return waiversOf(site.block).map(({ waiver, item }) => ({ waiver, item, site }));
 }
 
-function holds(item: ItemNode, { start }: Place): boolean {
-  return item.start <= start && start < item.end;
+const remembered = new WeakMap<BlockNode, readonly Omit<StandingWaiver, "site">[]>();
+
+function waiversOf(block: BlockNode): readonly Omit<StandingWaiver, "site">[] {
+  const known = remembered.get(block);
+  if (known !== undefined) return known;
+  const found = block.items.flatMap((item) =>
+    item.kind === "record" || item.kind === "header"
+      ? item.comments.flatMap(({ waiver }) => (waiver === undefined ? [] : [{ waiver, item }]))
+      : [],
+  );
+  remembered.set(block, found);
+  return found;
 }
 
 /** One complaint of a code for each place and message. */

@@ -2,6 +2,7 @@
  * A rule is one code: its words, its severity, its help and its mends. A rule of the first kind puts a finding of the
  * build into words; one of the second looks at the whole build itself. Neither decides anything that a state needs.
  */
+import type { WaiverNode } from "../../grammar/syntax.ts";
 import type { Build } from "../build/build.ts";
 import type { Finding, FindingCode } from "../build/finding.ts";
 import type { Place } from "../build/source.ts";
@@ -31,9 +32,9 @@ interface RuleText {
   readonly remedy: string;
   /** The published source of what it asks, or "common practice, no source"; absent where it is the notation's own. */
   readonly source?: string;
-  /** A short log that brings exactly this complaint, once. */
+  /** A short log that brings exactly this complaint, once. One without a vehicle is read with one whose past is known. */
   readonly bad: string;
-  /** The same log put right: it brings no complaint of this code. */
+  /** The same log put right: it brings no complaint at all. */
   readonly good: string;
 }
 
@@ -72,7 +73,15 @@ export interface CheckingRule extends RuleText {
   readonly check: (build: Build) => Iterable<Notice>;
 }
 
-export type Rule = FindingRule | CheckingRule;
+/** A rule about waivers that set nothing aside, which is known only when everything else has been said. */
+export interface WaiverRule extends RuleText {
+  readonly of: "waiver";
+  readonly code: string;
+  /** @param known whether there is a rule of the waiver's code */
+  readonly message: (waiver: WaiverNode, known: boolean) => string;
+}
+
+export type Rule = FindingRule | CheckingRule | WaiverRule;
 
 /** Defines a rule that words a finding of the build. */
 export function findingRule<C extends FindingCode>(rule: Omit<FindingRule<C>, "of">): FindingRule {
@@ -82,4 +91,9 @@ export function findingRule<C extends FindingCode>(rule: Omit<FindingRule<C>, "o
 /** Defines a rule that looks at the build itself. */
 export function checkingRule(rule: Omit<CheckingRule, "of">): CheckingRule {
   return { ...rule, of: "check" };
+}
+
+/** Defines a rule about waivers. */
+export function waiverRule(rule: Omit<WaiverRule, "of">): WaiverRule {
+  return { ...rule, of: "waiver" };
 }

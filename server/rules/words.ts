@@ -32,3 +32,14 @@ export function sayReadings({
     ? ""
     : ` (the worst of ${readings} readings, ${say(spread)} apart)`;
 }
+
+/** ` ± 0.05 mm`, where an uncertainty is known. */
+export function sayUncertainty({ uncertainty }: { readonly uncertainty: Quantity | undefined }): string {
+  return uncertainty === undefined ? "" : ` ± ${say(uncertainty)}`;
+}
+
+/** A share of one as a percentage of two figures: `4.5 %`, `15 %`. */
+export function sayShare(share: number): string {
+  const percent = share * 100;
+  return `${percent < 10 ? Number(percent.toPrecision(2)) : Math.round(percent)} %`;
+}

@@ -1,5 +1,6 @@
 import type { IsoDate } from "../../quantities/dates.ts";
 import type { Quantity } from "../../quantities/quantity.ts";
+import type { DatedFact } from "../states.ts";
 
 /** A reading against one of its limits. */
 export interface LimitData {
@@ -29,8 +30,10 @@ export interface LimitFindings {
   };
   "wear-rate": {
     readonly characteristic: string;
-    readonly rate: string;
-    readonly left: string;
+    /** Change by hour of running or by day, with its sign. */
+    readonly rate: Quantity;
+    readonly over: "h" | "d";
+    readonly left: Quantity;
     readonly limit: Quantity;
   };
   "fit-out-of-range": {
@@ -52,12 +55,26 @@ export interface LimitFindings {
   };
   "gauge-out-of-date": { readonly gauge: string; readonly good: IsoDate; readonly used: IsoDate };
   "gauge-out-of-range": { readonly gauge: string; readonly reading: Quantity; readonly range: string };
-  "gauge-too-coarse": {
-    readonly gauge: string;
-    readonly uncertainty: Quantity;
-    readonly zone: Quantity;
-    readonly ratio: number;
-  };
+  "gauge-too-coarse":
+    | {
+        readonly is: "coarse for a limit" | "coarse for a torque";
+        readonly gauge: string;
+        readonly uncertainty: Quantity;
+        readonly zone: Quantity;
+        /** Uncertainty over zone. */
+        readonly ratio: number;
+        /** The greatest ratio that passes without a word. */
+        readonly most: number;
+      }
+    | {
+        readonly is: "low in its range";
+        readonly gauge: string;
+        readonly reading: Quantity;
+        readonly greatest: Quantity;
+        /** Reading over the greatest that it reads. */
+        readonly ratio: number;
+        readonly least: number;
+      };
   "gauge-in-doubt": { readonly gauge: string; readonly good: IsoDate | undefined; readonly found: string };
   "implausible-value": {
     readonly characteristic: string;
@@ -70,6 +87,7 @@ export interface LimitFindings {
     readonly characteristic: string;
     readonly reading: Quantity;
     readonly limit: Quantity;
+    readonly measured: DatedFact<"measured">;
   };
   "limit-not-measured": {
     readonly what: string;

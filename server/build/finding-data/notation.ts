@@ -1,7 +1,14 @@
+import type { ReferenceKind } from "../../../grammar/vocabulary/shape.ts";
+
 /** What is wrong with names and references. */
 export interface NotationFindings {
   "duplicate-name": { readonly what: string; readonly name: string };
-  "unknown-reference": { readonly text: string; readonly kind: string; readonly nearest: readonly string[] };
+  "unknown-reference": {
+    readonly text: string;
+    /** What its place takes. */
+    readonly kinds: readonly ReferenceKind[];
+    readonly nearest: readonly string[];
+  };
   "ambiguous-reference": { readonly text: string; readonly candidates: readonly string[] };
   "reference-kind": { readonly text: string; readonly kind: string; readonly wanted: string };
   "like-cycle": { readonly paths: readonly string[] };

@@ -130,7 +130,8 @@ export class ValueLowering {
     if (node === undefined) return NO_UNIT;
     const read = readUnit(node.text);
     if (!isUnitFault(read)) return read;
-    return this.complainOfUnit("unknown-unit", node, read, "a unit");
+    // The nanometre is a unit, of something else: a torque was meant.
+    return this.complainOfUnit(node.text === "nm" ? "wrong-dimension" : "unknown-unit", node, read, "a unit");
   }
 
   /**

@@ -1,9 +1,10 @@
 /** Reads the whole diary: facts of all files by date, within a date by file name and then by line. */
 import type { IsoDate } from "../../quantities/dates.ts";
 import { compareDates } from "../../quantities/dates.ts";
-import { formatDecimal, ZERO } from "../../quantities/decimal.ts";
+import { ZERO } from "../../quantities/decimal.ts";
+import { quantityOf } from "../../quantities/quantity.ts";
+import { unit } from "../../quantities/unit.ts";
 import type { DayBlock, Gathered } from "../definitions.ts";
-import type { LoweredFact } from "../lowering/fact.ts";
 import type { Names } from "../names.ts";
 import type { Place } from "../source.ts";
 import { placeAt } from "../source.ts";
@@ -100,17 +101,27 @@ function complainOfDays(replay: Replay, days: readonly (DayBlock & { date: IsoDa
   }
 }
 
-/** Booked work beyond the day's hours, or a day of more than 24. */
+/** Work booked beyond the hours that the day had for each pair of hands, or a day of more than 24. */
 function complainOfHours(replay: Replay, day: DayBlock): void {
   if (day.hours === undefined) return;
-  const booked = day.facts.reduce((sum, fact) => (fact.word === "worked" ? sum.plus(fact.hours) : sum), ZERO);
-  const tooMuch = booked.greaterThan(day.hours);
-  if (!tooMuch && !day.hours.greaterThan(24)) return;
-  const last = day.facts.findLast((fact: LoweredFact) => fact.word === "worked");
-  const place = tooMuch && last !== undefined ? placeAt(day.site, last.at) : datePlace(day);
-  const data = { booked: `${formatDecimal(booked)} h`, day: `${formatDecimal(day.hours)} h` };
-  replay.complain("hours-over-day", place, data, { seeAlso: [{ place: datePlace(day), role: "the day" }] });
+  const length = quantityOf(day.hours, HOUR);
+  if (day.hours.greaterThan(24))
+    replay.complain("hours-over-day", datePlace(day), { is: "too long", day: length });
+  const { definitions, gathered } = replay;
+  const hands = definitions.one(gathered.tree.root, "hands")?.record.count ?? 1;
+  const work = day.facts.filter((fact) => fact.word === "worked");
+  const booked = work.reduce((sum, { hours }) => sum.plus(hours), ZERO);
+  const last = work.at(-1);
+  if (last === undefined || !booked.greaterThan(day.hours.times(hands))) return;
+  replay.complain(
+    "hours-over-day",
+    placeAt(day.site, last.at),
+    { is: "booked", booked: quantityOf(booked, HOUR), day: length, hands },
+    { seeAlso: [{ place: datePlace(day), role: "the day" }] },
+  );
 }
+
+const HOUR = unit("h");
 
 function datePlace({ site, header }: DayBlock): Place {
   return placeAt(site, site.block.header?.values.get("date") ?? header);

@@ -98,7 +98,7 @@ export const jointHandlers: Handlers = {
   locked: (replay, fact) => {
     for (const joint of jointsIn(replay, fact)) {
       const lock = fact.fact.lock ?? replay.definitions.one(joint.node, "lock")?.record.choice ?? "none";
-      if (joint.tightened === undefined && lock !== "threadlocker") {
+      if (lock !== "threadlocker" && isUndone(replay, joint)) {
         replay.complainOf(joint.node, "locked-before-torqued", fact.place, {
           joint: joint.node.path,
           state: joint.stage,
@@ -112,7 +112,7 @@ export const jointHandlers: Handlers = {
 
   marked: (replay, fact) => {
     for (const joint of jointsIn(replay, fact)) {
-      if (joint.tightened === undefined && pastUnknown(replay)) {
+      if (isUndone(replay, joint)) {
         replay.complainOf(joint.node, "marked-before-torqued", fact.place, {
           joint: joint.node.path,
           state: joint.stage,
@@ -239,7 +239,11 @@ function complainOfMissingParts(replay: Replay, joint: JointState, fact: DatedFa
   for (const part of joinedParts(replay, joint.node)) {
     const state = replay.parts.get(part);
     if (state === undefined || state.place === "on" || state.place === "trial") continue;
-    const data = { joint: joint.node.path, part: part.path, place: state.missing ? "missing" : state.place };
+    const data = {
+      joint: joint.node.path,
+      part: part.path,
+      place: state.missing ? ("missing" as const) : state.place,
+    };
     replay.complainOf(
       joint.node,
       "torqued-before-fitted",
@@ -301,6 +305,11 @@ function complainOfTorque(
   replay.complainOf(joint, "torque-outside", fact.place, data, {
     seeAlso: limitPlace === undefined ? [] : [limitPlace],
   });
+}
+
+/** Not torqued, nor as found on a vehicle whose past is known. */
+function isUndone(replay: Replay, { tightened, stage }: JointState): boolean {
+  return tightened === undefined && (stage !== "as_found" || pastUnknown(replay));
 }
 
 function jointsIn(

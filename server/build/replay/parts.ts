@@ -309,6 +309,7 @@ function checkOldItem(replay: Replay, part: PartState, fact: DatedFact<"fitted">
       characteristic: reading.name,
       reading: verdict.reading,
       limit: verdict.limit,
+      measured: reading.fact,
     };
     replay.complainOf(node, "fitted-out-of-limit", fact.place, data, seeAlso("measured", reading.fact));
   }

@@ -1,4 +1,50 @@
 import type { Rule } from "../rule.ts";
+import { ambiguousReference } from "./ambiguous-reference.ts";
+import { badDate } from "./bad-date.ts";
+import { decimalComma } from "./decimal-comma.ts";
+import { duplicateName } from "./duplicate-name.ts";
+import { frictionUnnamed } from "./friction-unnamed.ts";
+import { likeCycle } from "./like-cycle.ts";
+import { missingValue } from "./missing-value.ts";
+import { noVehicle } from "./no-vehicle.ts";
+import { recordNotHere } from "./record-not-here.ts";
+import { referenceKind } from "./reference-kind.ts";
+import { reservedName } from "./reserved-name.ts";
+import { secondVehicle } from "./second-vehicle.ts";
+import { unclosedString } from "./unclosed-string.ts";
+import { unknownBlock } from "./unknown-block.ts";
 import { unknownRecord } from "./unknown-record.ts";
+import { unknownReference } from "./unknown-reference.ts";
+import { unknownUnit } from "./unknown-unit.ts";
+import { unreadableExpression } from "./unreadable-expression.ts";
+import { unreadableLine } from "./unreadable-line.ts";
+import { unreadableValue } from "./unreadable-value.ts";
+import { unusedWaiver } from "./unused-waiver.ts";
+import { waiverWithoutReason } from "./waiver-without-reason.ts";
+import { wrongDimension } from "./wrong-dimension.ts";
 
-export const notationRules: readonly Rule[] = [unknownRecord];
+export const notationRules: readonly Rule[] = [
+  ambiguousReference,
+  badDate,
+  decimalComma,
+  duplicateName,
+  frictionUnnamed,
+  likeCycle,
+  missingValue,
+  noVehicle,
+  recordNotHere,
+  referenceKind,
+  reservedName,
+  secondVehicle,
+  unclosedString,
+  unknownBlock,
+  unknownRecord,
+  unknownReference,
+  unknownUnit,
+  unreadableExpression,
+  unreadableLine,
+  unreadableValue,
+  unusedWaiver,
+  waiverWithoutReason,
+  wrongDimension,
+];
