@@ -182,9 +182,7 @@ class Reckoning {
         sendings.set(sent, {
           quote: sent.fact.cost,
           bill: undefined,
-          final: false,
           node: nodes[0],
-          bills: [],
         });
         for (const node of nodes) away.set(node, sent);
       } else if (dated.fact.word === "back") this.takeBill(dated as DatedFact<"back">, away, sendings);
@@ -198,7 +196,7 @@ class Reckoning {
           sent,
           node,
           sent.fact.to.text,
-          final,
+          bill !== undefined,
           sent.fact.work ?? "outside work",
         );
     }
