@@ -3,7 +3,7 @@
  * has a vehicle of its own.
  */
 import type { Document } from "../../grammar/document.ts";
-import { folderOf, isBelow } from "./file-store.ts";
+import { folderOf, innermost, isBelow } from "./file-store.ts";
 
 export interface ReadLog {
   readonly path: string;
@@ -11,9 +11,9 @@ export interface ReadLog {
 }
 
 /** The files of one build, and the folder that their paths are relative to. */
-export interface BuildFiles {
+export interface BuildFiles<Log extends ReadLog = ReadLog> {
   readonly folder: string;
-  readonly logs: readonly ReadLog[];
+  readonly logs: readonly Log[];
   readonly hasVehicle: boolean;
 }
 
@@ -22,33 +22,31 @@ export function hasVehicle(document: Document): boolean {
 }
 
 /**
- * Parts logs into builds. Logs under no vehicle make one build without one, at `looseFolder` (or the folder that they
- * share).
+ * Parts logs into builds. Logs under no vehicle make builds without one, by the folder that `looseFolder` gives for
+ * their path.
  */
-export function buildsAmong(logs: readonly ReadLog[], looseFolder?: string): readonly BuildFiles[] {
-  const folders = [
-    ...new Set(logs.filter(({ document }) => hasVehicle(document)).map(({ path }) => folderOf(path))),
-  ];
-  const byFolder = new Map<string, ReadLog[]>(folders.map((folder) => [folder, []]));
-  const loose: ReadLog[] = [];
+export function buildsAmong<Log extends ReadLog>(
+  logs: readonly Log[],
+  looseFolder: (path: string) => string,
+): readonly BuildFiles<Log>[] {
+  const folders = new Set(
+    logs.filter(({ document }) => hasVehicle(document)).map(({ path }) => folderOf(path)),
+  );
+  const builds = new Map<string, { folder: string; logs: Log[]; hasVehicle: boolean }>();
+  for (const folder of folders) builds.set(folder, { folder, logs: [], hasVehicle: true });
   for (const log of logs) {
-    const nearest = folders
-      .filter((folder) => isBelow(folder, log.path))
-      .sort((a, b) => b.length - a.length)[0];
-    if (nearest === undefined) loose.push(log);
-    else byFolder.get(nearest)?.push(log);
+    const around = innermost(folders, log.path);
+    const folder = around ?? looseFolder(log.path);
+    const key = around ?? `no vehicle: ${folder}`;
+    const build = builds.get(key);
+    if (build === undefined) builds.set(key, { folder, logs: [log], hasVehicle: false });
+    else build.logs.push(log);
   }
-  const builds: BuildFiles[] = [...byFolder].map(([folder, own]) => ({
-    folder,
-    logs: own,
-    hasVehicle: true,
-  }));
-  if (loose.length === 0) return builds;
-  const folder = looseFolder ?? sharedFolder(loose.map(({ path }) => path));
-  return [...builds, { folder, logs: loose, hasVehicle: false }];
+  return [...builds.values()];
 }
 
-function sharedFolder(paths: readonly string[]): string {
+/** The innermost folder that all paths are below. */
+export function sharedFolder(paths: readonly string[]): string {
   let folder = folderOf(paths[0] ?? "");
   while (folder !== "" && folder !== "/" && !paths.every((path) => isBelow(folder, path)))
     folder = folderOf(folder);

@@ -1,6 +1,6 @@
 /** Files on the disk of this machine. */
-import { readdir, readFile, stat } from "node:fs/promises";
-import { sep } from "node:path";
+import { readdir, readFile, realpath, stat } from "node:fs/promises";
+import { resolve, sep } from "node:path";
 import type { FileStore } from "./file-store.ts";
 
 const ENDING = ".cotter";
@@ -38,6 +38,15 @@ export const disk: FileStore = {
       (found) => found.isDirectory(),
       () => false,
     ),
+  isFileWithin: async (folder, relative) => {
+    try {
+      const base = await realpath(native(folder));
+      const found = await realpath(resolve(base, native(relative)));
+      return found.startsWith(base.endsWith(sep) ? base : base + sep) && (await stat(found)).isFile();
+    } catch {
+      return false;
+    }
+  },
 };
 
 /** A path of this machine with `/` between its names. */

@@ -2,9 +2,9 @@
 import { Document } from "../../grammar/document.ts";
 import type { SourceFile } from "../build/source.ts";
 import type { BuildFiles, ReadLog } from "./build-folders.ts";
-import { buildsAmong, hasVehicle } from "./build-folders.ts";
+import { buildsAmong, hasVehicle, sharedFolder } from "./build-folders.ts";
 import type { FileStore } from "./file-store.ts";
-import { folderOf, relativeTo } from "./file-store.ts";
+import { folderAround, folderOf, relativeTo } from "./file-store.ts";
 
 export type OpenedBuild = {
   readonly is: "build";
@@ -32,7 +32,7 @@ export async function openBuild(store: FileStore, path: string): Promise<OpenedB
     return opened({ folder: folderOf(path), logs: await readLogs(store, [path]), hasVehicle: false });
   const logs = await readLogs(store, await store.logsBelow(path));
   if (logs.length === 0) return { is: "no log", path };
-  const builds = buildsAmong(logs, path);
+  const builds = buildsAmong(logs, () => path);
   const [only, another] = builds.filter((build) => build.hasVehicle);
   if (another !== undefined)
     return {
@@ -44,7 +44,9 @@ export async function openBuild(store: FileStore, path: string): Promise<OpenedB
 }
 
 function buildAt(logs: readonly ReadLog[], folder: string): OpenedBuild {
-  const build = buildsAmong(logs).find((candidate) => candidate.folder === folder);
+  const build = buildsAmong(logs, () => sharedFolder(logs.map(({ path }) => path))).find(
+    (candidate) => candidate.folder === folder,
+  );
   return opened(build ?? { folder, logs: [], hasVehicle: false });
 }
 
@@ -53,14 +55,17 @@ function opened({ folder, logs, hasVehicle: found }: BuildFiles): OpenedBuild {
   return { is: "build", folder, files, hasVehicle: found };
 }
 
-async function vehicleFolderAround(store: FileStore, start: string): Promise<string | undefined> {
-  for (let folder = start; ; folder = folderOf(folder)) {
+/** The nearest folder, from `start` upwards, with a vehicle in a log of its own. */
+export async function vehicleFolderAround(store: FileStore, start: string): Promise<string | undefined> {
+  for (let folder: string | undefined = start; folder !== undefined; folder = folderAround(folder)) {
     const here = await readLogs(store, await store.logsIn(folder));
     if (here.some(({ document }) => hasVehicle(document))) return folder;
-    if (folder === "/" || folder === "" || folderOf(folder) === folder) return undefined;
   }
+  return undefined;
 }
 
 async function readLogs(store: FileStore, paths: readonly string[]): Promise<ReadLog[]> {
-  return Promise.all(paths.map(async (path) => ({ path, document: Document.read(await store.read(path)) })));
+  return await Promise.all(
+    paths.map(async (path) => ({ path, document: Document.read(await store.read(path)) })),
+  );
 }

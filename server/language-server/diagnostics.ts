@@ -1,0 +1,176 @@
+/**
+ * Complaints as diagnostics, of every file of every build, open or not. A client that can ask for them is left to ask;
+ * any other is sent them. They go out when they differ from what was sent, and never for a text that has changed since.
+ */
+import type {
+  Diagnostic,
+  DocumentDiagnosticReport,
+  WorkspaceDiagnosticReport,
+  WorkspaceDocumentDiagnosticReport,
+} from "vscode-languageserver";
+import { DiagnosticSeverity } from "vscode-languageserver";
+import type { BuildSnapshot, Log } from "../workspace/build-snapshot.ts";
+import type { Session } from "./session.ts";
+import type { DiagnosticForm } from "./to-protocol.ts";
+import { diagnosticOf } from "./to-protocol.ts";
+
+/** The diagnostics of one file as they were last computed. */
+interface Known {
+  readonly log: Log;
+  readonly items: readonly Diagnostic[];
+  /** The items as text: equal where they are. */
+  readonly text: string;
+  /** Changes when the items do. */
+  readonly resultId: string;
+}
+
+/** A build that took longer than this (ms) waits as long again for the next key before it is computed. */
+const QUICK = 25;
+const LONGEST_WAIT = 400;
+
+export class Diagnostics {
+  private readonly session: Session;
+  private readonly form: DiagnosticForm;
+  private readonly pulled: boolean;
+  private readonly known = new Map<string, Known>();
+  private seen = new Set<BuildSnapshot>();
+  private results = 0;
+  private took = 0;
+  private callOff: (() => void) | undefined;
+
+  constructor(session: Session) {
+    const { textDocument } = session.client;
+    this.session = session;
+    this.pulled = textDocument?.diagnostic !== undefined;
+    const shown = textDocument?.diagnostic ?? textDocument?.publishDiagnostics;
+    this.form = {
+      related: shown?.relatedInformation ?? textDocument?.publishDiagnostics?.relatedInformation ?? false,
+      tags: (shown?.tagSupport ?? textDocument?.publishDiagnostics?.tagSupport) !== undefined,
+      rulesPage: session.rulesPage,
+    };
+    session.onChange = () => this.schedule();
+  }
+
+  /** Something has changed: the complaints are computed again once the editor has had its say. */
+  schedule(): void {
+    this.callOff?.();
+    const wait = this.took < QUICK ? 0 : Math.min(this.took, LONGEST_WAIT);
+    this.callOff = this.session.host.later(wait, () => {
+      this.callOff = undefined;
+      void this.bringUpToDate();
+    });
+  }
+
+  ofFile(uri: string, previous: string | undefined): DocumentDiagnosticReport {
+    const path = this.session.pathOf(uri);
+    this.compute();
+    const known = this.known.get(path);
+    if (known === undefined) return { kind: "full", items: [] };
+    if (known.resultId === previous) return { kind: "unchanged", resultId: previous };
+    return { kind: "full", resultId: known.resultId, items: [...known.items] };
+  }
+
+  ofWorkspace(
+    previous: readonly { readonly uri: string; readonly value: string }[],
+  ): WorkspaceDiagnosticReport {
+    this.compute();
+    const held = new Map(previous.map(({ uri, value }) => [this.session.pathOf(uri), value]));
+    const items = [...this.known].map(([path, known]): WorkspaceDocumentDiagnosticReport => {
+      const uri = this.session.uriOf(path);
+      const version = known.log.version ?? null;
+      const { resultId } = known;
+      return held.get(path) === resultId
+        ? { kind: "unchanged", uri, version, resultId }
+        : { kind: "full", uri, version, resultId, items: [...known.items] };
+    });
+    const gone = [...held.keys()].filter((path) => !this.known.has(path));
+    const emptied = gone.map(
+      (path): WorkspaceDocumentDiagnosticReport => ({
+        kind: "full",
+        uri: this.session.uriOf(path),
+        version: null,
+        items: [],
+      }),
+    );
+    return { items: [...items, ...emptied] };
+  }
+
+  private async bringUpToDate(): Promise<void> {
+    await this.session.workspace.settled();
+    const changed = this.compute();
+    if (!this.pulled) {
+      for (const path of changed) await this.send(path);
+      return;
+    }
+    // The file that was edited is asked for by the client anyway: only others need a word.
+    const others = [...changed].some((path) => !this.session.workspace.isOpen(path)) || changed.size > 1;
+    if (others && this.session.client.workspace?.diagnostics?.refreshSupport)
+      await this.session.connection.languages.diagnostics.refresh();
+  }
+
+  private async send(path: string): Promise<void> {
+    const known = this.known.get(path);
+    const version = known?.log.version;
+    await this.session.connection.sendDiagnostics({
+      uri: this.session.uriOf(path),
+      diagnostics: [...(known?.items ?? [])],
+      ...(version === undefined ? {} : { version }),
+    });
+  }
+
+  /** Computes what has changed; gives the files whose diagnostics are other than before. */
+  private compute(): ReadonlySet<string> {
+    const began = this.session.host.now();
+    const changed = new Set<string>();
+    const builds = this.session.workspace.everyBuild();
+    const unseen = builds.filter((build) => !this.seen.has(build));
+    for (const build of unseen) this.computeBuild(build, changed);
+    if (unseen.length > 0 || builds.length !== this.seen.size) this.forgetOthers(builds, changed);
+    this.seen = new Set(builds);
+    if (unseen.length > 0) this.took = this.session.host.now() - began;
+    return changed;
+  }
+
+  private computeBuild(build: BuildSnapshot, changed: Set<string>): void {
+    for (const [log, items] of this.itemsOf(build)) {
+      const text = JSON.stringify(items);
+      const before = this.known.get(log.path);
+      const same = before?.text === text;
+      const resultId = same ? before.resultId : String(++this.results);
+      this.known.set(log.path, { log, items, text, resultId });
+      if (!same && (before !== undefined || items.length > 0)) changed.add(log.path);
+    }
+  }
+
+  private *itemsOf(build: BuildSnapshot): Generator<readonly [Log, readonly Diagnostic[]]> {
+    const uriOf = (file: Log["file"]) => this.session.uriOf(build.logOf(file).path);
+    try {
+      for (const [log, complaints] of build.complaintsByLog)
+        yield [log, complaints.map((complaint) => diagnosticOf(complaint, uriOf, this.form))];
+    } catch (error) {
+      this.session.report(error);
+      const words = error instanceof Error ? error.message : String(error);
+      for (const log of build.logs) yield [log, [ownFailure(words)]];
+    }
+  }
+
+  private forgetOthers(builds: readonly BuildSnapshot[], changed: Set<string>): void {
+    const present = new Set(builds.flatMap(({ logs }) => logs.map(({ path }) => path)));
+    for (const [path, { items }] of this.known) {
+      if (present.has(path)) continue;
+      this.known.delete(path);
+      if (items.length > 0) changed.add(path);
+    }
+  }
+}
+
+/** The server itself has failed on a build: said where it is seen, so that silence is not taken for "all is well". */
+function ownFailure(words: string): Diagnostic {
+  return {
+    range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+    severity: DiagnosticSeverity.Warning,
+    code: "internal-error",
+    source: "cotter",
+    message: `this build could not be checked, by an error of the program itself: ${words}`,
+  };
+}

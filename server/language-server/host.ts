@@ -1,0 +1,16 @@
+/** What the server needs from the place that it runs in: a process of Node, or a worker in a browser. */
+import type { IsoDate } from "../quantities/dates.ts";
+import type { FileStore } from "../workspace/file-store.ts";
+
+export interface Host {
+  /** Files by URI. */
+  readonly files: FileStore;
+  /** Today, in the time zone of the machine. */
+  readonly today: () => IsoDate;
+  /** Milliseconds, for the pace of work. */
+  readonly now: () => number;
+  /** Lets the messages that have come in be handled. */
+  readonly turn: () => Promise<void>;
+  /** Calls back after so many milliseconds at the least; the returned function calls it off. */
+  readonly later: (milliseconds: number, callback: () => void) => () => void;
+}

@@ -1,0 +1,6 @@
+/** The server as a program of Node: over the channel that its arguments name (`--node-ipc`, `--stdio`, `--socket`, `--pipe`). */
+import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import { nodeHost } from "./node-host.ts";
+import { serve } from "./server.ts";
+
+serve(createConnection(ProposedFeatures.all), nodeHost, { name: "cotter" });

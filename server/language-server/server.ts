@@ -1,0 +1,63 @@
+/** The language server, whatever it runs in: from the first message of a client to the last. */
+import type { Connection, InitializeResult } from "vscode-languageserver";
+import { DidChangeConfigurationNotification } from "vscode-languageserver";
+import { serverCapabilities } from "./capabilities.ts";
+import { Diagnostics } from "./diagnostics.ts";
+import { hearOfFiles, watchFiles } from "./files.ts";
+import { foldersOf, hearOfFolders, readFolders } from "./folders.ts";
+import type { Host } from "./host.ts";
+import { Session } from "./session.ts";
+import { readSettings, readStartOptions } from "./settings.ts";
+
+export interface ServerName {
+  readonly name: string;
+  readonly version?: string;
+}
+
+/** Serves one client, until the connection ends. */
+export function serve(connection: Connection, host: Host, serverInfo: ServerName): void {
+  connection.onInitialize((params): InitializeResult => {
+    const options = readStartOptions(params.initializationOptions);
+    const session = new Session(connection, host, params.capabilities, options);
+    answerRequests(session);
+    connection.onInitialized(() => {
+      begin(session, foldersOf(params)).catch((error: unknown) => session.report(error));
+    });
+    return { capabilities: serverCapabilities(params.capabilities), serverInfo };
+  });
+  connection.listen();
+}
+
+function answerRequests(session: Session): void {
+  const { connection } = session;
+  const diagnostics = new Diagnostics(session);
+  hearOfFiles(session);
+  connection.languages.diagnostics.on(({ textDocument: { uri }, previousResultId }, token) =>
+    session.answer(uri, token, { kind: "full", items: [] }, () => diagnostics.ofFile(uri, previousResultId)),
+  );
+  connection.languages.diagnostics.onWorkspace(({ previousResultIds }, token) =>
+    session.answerOfAll(token, { items: [] }, () => diagnostics.ofWorkspace(previousResultIds)),
+  );
+}
+
+async function begin(session: Session, folders: readonly string[]): Promise<void> {
+  hearOfFolders(session);
+  await Promise.all([hearOfSettings(session), watchFiles(session), readFolders(session, folders)]);
+}
+
+/** Asks for the settings where the client can be asked, and listens for changes of them. */
+async function hearOfSettings(session: Session): Promise<void> {
+  const { connection, client } = session;
+  const ask = async () => {
+    const section: unknown = await connection.workspace.getConfiguration("cotter");
+    session.useSettings(readSettings(section));
+  };
+  const canAsk = client.workspace?.configuration === true;
+  connection.onDidChangeConfiguration(async ({ settings }) => {
+    if (canAsk) await ask();
+    else session.useSettings(readSettings((settings as { cotter?: unknown } | null)?.cotter));
+  });
+  if (canAsk) await ask();
+  if (client.workspace?.didChangeConfiguration?.dynamicRegistration === true)
+    await connection.client.register(DidChangeConfigurationNotification.type, { section: "cotter" });
+}

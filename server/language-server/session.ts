@@ -1,0 +1,117 @@
+/** What one connection to an editor holds: what the editor can do, its settings, and the workspace. */
+import type { CancellationToken, ClientCapabilities, Connection } from "vscode-languageserver";
+import { LSPErrorCodes, ResponseError } from "vscode-languageserver";
+import { relativeTo } from "../workspace/file-store.ts";
+import { Workspace } from "../workspace/workspace.ts";
+import type { Host } from "./host.ts";
+import type { Settings, StartOptions } from "./settings.ts";
+import { decoded, normalUri } from "./uri.ts";
+import { FileView } from "./view.ts";
+
+export class Session {
+  readonly connection: Connection;
+  readonly host: Host;
+  readonly client: ClientCapabilities;
+  readonly rulesPage: string | undefined;
+  readonly workspace: Workspace;
+  settings: Settings;
+  /** Called when builds may have changed; set by what shows complaints. */
+  onChange: () => void = () => undefined;
+  /** The editor's own spelling of the URIs of files it has opened, by their normal form. */
+  private readonly spelling = new Map<string, string>();
+
+  constructor(connection: Connection, host: Host, client: ClientCapabilities, options: StartOptions) {
+    this.connection = connection;
+    this.host = host;
+    this.client = client;
+    this.rulesPage = options.rulesPage;
+    this.settings = options.settings;
+    this.workspace = new Workspace({
+      files: host.files,
+      clock: host.today,
+      nameWithin: (folder, path) => decoded(relativeTo(folder, path)),
+      onChange: () => this.onChange(),
+      onTrouble: (message) => this.connection.console.warn(message),
+    });
+    this.workspace.setSeverities(options.settings.severity);
+  }
+
+  useSettings(settings: Settings): void {
+    this.settings = settings;
+    this.workspace.setSeverities(settings.severity);
+    this.onChange();
+  }
+
+  /** The path of a file by the URI that the editor uses, which is remembered. */
+  pathOf(uri: string): string {
+    const path = normalUri(uri);
+    if (path !== uri) this.spelling.set(path, uri);
+    return path;
+  }
+
+  /** The URI by which the editor knows a file. */
+  uriOf(path: string): string {
+    return this.spelling.get(path) ?? path;
+  }
+
+  /** A file in its build, as things stand now. */
+  view(uri: string): FileView | undefined {
+    const path = this.pathOf(uri);
+    const snapshot = this.workspace.buildOf(path);
+    const log = snapshot?.log(path);
+    return snapshot === undefined || log === undefined ? undefined : new FileView(snapshot, log);
+  }
+
+  /**
+   * Answers a request about one file. What has come in since is heard first: a request that was called off, or whose
+   * text is no longer the one it was asked about, gets no answer. A feature that fails answers nothing and is logged.
+   *
+   * @param nothing the answer where there is no such file, or the feature fails
+   */
+  async answer<R>(
+    uri: string,
+    token: CancellationToken,
+    nothing: R,
+    compute: (view: FileView) => R,
+  ): Promise<R> {
+    const path = this.pathOf(uri);
+    const version = this.workspace.versionOf(path);
+    await this.host.turn();
+    await this.workspace.settled();
+    this.stopIfCancelled(token);
+    if (this.workspace.versionOf(path) !== version)
+      throw new ResponseError(LSPErrorCodes.ContentModified, "the text has changed since");
+    return this.guarded(nothing, () => {
+      const view = this.view(uri);
+      return view === undefined ? nothing : compute(view);
+    });
+  }
+
+  /** Answers a request about all builds. */
+  async answerOfAll<R>(token: CancellationToken, nothing: R, compute: () => R): Promise<R> {
+    await this.host.turn();
+    await this.workspace.settled();
+    this.stopIfCancelled(token);
+    return this.guarded(nothing, compute);
+  }
+
+  stopIfCancelled(token: CancellationToken): void {
+    if (token.isCancellationRequested)
+      throw new ResponseError(LSPErrorCodes.RequestCancelled, "the request was called off");
+  }
+
+  private guarded<R>(nothing: R, compute: () => R): R {
+    try {
+      return compute();
+    } catch (error) {
+      if (error instanceof ResponseError) throw error;
+      this.report(error);
+      return nothing;
+    }
+  }
+
+  /** Writes an error of the server itself to the editor's log. */
+  report(error: unknown): void {
+    this.connection.console.error(error instanceof Error ? (error.stack ?? error.message) : String(error));
+  }
+}

@@ -1,0 +1,76 @@
+/** One build at one moment of the workspace: its logs as they stood, and what follows from them once it is asked for. */
+import type { Build, BuildOptions } from "../build/build.ts";
+import { readBuild } from "../build/build.ts";
+import type { SourceFile } from "../build/source.ts";
+import type { Complaint, Complaints, SeverityOverrides } from "../rules/complaints.ts";
+import { complaintsOf } from "../rules/complaints.ts";
+
+/** A log, by its path in the workspace. */
+export interface Log {
+  readonly path: string;
+  readonly file: SourceFile;
+  /** The editor's version of the text; undefined where it was read from the file. */
+  readonly version: number | undefined;
+}
+
+export interface SnapshotOptions extends BuildOptions {
+  readonly overrides: SeverityOverrides;
+}
+
+export class BuildSnapshot {
+  readonly folder: string;
+  readonly hasVehicle: boolean;
+  readonly logs: readonly Log[];
+  readonly options: SnapshotOptions;
+  private readonly byFile: ReadonlyMap<SourceFile, Log>;
+  private readonly byPath: ReadonlyMap<string, Log>;
+  private readBuild: Build | undefined;
+  private readComplaints: Complaints | undefined;
+  private sortedComplaints: ReadonlyMap<Log, readonly Complaint[]> | undefined;
+
+  constructor(folder: string, hasVehicle: boolean, logs: readonly Log[], options: SnapshotOptions) {
+    this.folder = folder;
+    this.hasVehicle = hasVehicle;
+    this.logs = logs;
+    this.options = options;
+    this.byFile = new Map(logs.map((log) => [log.file, log]));
+    this.byPath = new Map(logs.map((log) => [log.path, log]));
+  }
+
+  get build(): Build {
+    this.readBuild ??= readBuild(
+      this.logs.map(({ file }) => file),
+      this.options,
+    );
+    return this.readBuild;
+  }
+
+  get complaints(): Complaints {
+    this.readComplaints ??= complaintsOf(this.build, this.options.overrides);
+    return this.readComplaints;
+  }
+
+  /** The complaints of each log, in the order of its text; logs without any included. */
+  get complaintsByLog(): ReadonlyMap<Log, readonly Complaint[]> {
+    this.sortedComplaints ??= this.sortComplaints();
+    return this.sortedComplaints;
+  }
+
+  log(path: string): Log | undefined {
+    return this.byPath.get(path);
+  }
+
+  /** The log that a file of the build is. */
+  logOf(file: SourceFile): Log {
+    const log = this.byFile.get(file);
+    if (log === undefined) throw new Error(`${file.path} is of another build`);
+    return log;
+  }
+
+  private sortComplaints(): ReadonlyMap<Log, readonly Complaint[]> {
+    const sorted = new Map<Log, Complaint[]>(this.logs.map((log) => [log, []]));
+    for (const complaint of this.complaints.complaints)
+      sorted.get(this.logOf(complaint.place.site.file))?.push(complaint);
+    return sorted;
+  }
+}
