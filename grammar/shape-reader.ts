@@ -2,7 +2,7 @@
  * Reads one value in place by the shape that the vocabulary gives it. Lists recover item by item: a bad reference
  * costs that reference.
  */
-import type { IToken, TokenType } from "chevrotain";
+import type { IToken, ParserMethod, TokenType } from "chevrotain";
 import { EOF, isRecognitionException } from "chevrotain";
 import { readExpression } from "./expression-parser.ts";
 import { nearest } from "./nearest.ts";
@@ -36,6 +36,9 @@ export class AlreadyComplained extends Error {}
 const NAME = /^[A-Za-z][A-Za-z0-9_]*$/;
 const PATH = /^[A-Za-z][A-Za-z0-9_]*(?:\.[A-Za-z][A-Za-z0-9_]*)*$/;
 const CURRENCY = /^[A-Z]{3}$/;
+
+/** A line with more wrong than this is given up: more complaints would help nobody. */
+export const MOST_FAULTS = 20;
 
 export abstract class ShapeReader extends RecordValueParser {
   protected text = "";
@@ -110,7 +113,7 @@ export abstract class ShapeReader extends RecordValueParser {
       case "string":
         return this.readString();
       default:
-        return this.rule(this[shape.value] as () => ValueNode);
+        return this.rule<ValueNode>(this[shape.value]);
     }
   }
 
@@ -124,8 +127,8 @@ export abstract class ShapeReader extends RecordValueParser {
     return node;
   }
 
-  private rule<T>(rule: (this: this) => T): T {
-    return rule.call(this);
+  private rule<T>(rule: ParserMethod<[], T>): T {
+    return this.SUBRULE(rule);
   }
 
   /** Items by comma; a bad one is complained about and left out. Gives up only when none could be read. */
@@ -247,6 +250,7 @@ export abstract class ShapeReader extends RecordValueParser {
     throw error;
   }
 
+  /** After the last complaint that a statement gets, the rest of it is left unread. */
   protected complain(
     code: SyntaxFaultCode,
     { start, end }: Span,
@@ -255,6 +259,7 @@ export abstract class ShapeReader extends RecordValueParser {
   ): void {
     const found = this.text.slice(start - this.offset, end - this.offset);
     this.faults.push({ code, start, end, found, expected, fixes });
+    if (this.faults.length >= MOST_FAULTS) while (!this.atEnd()) this.take();
   }
 
   /** True where a value of this shape can begin with the token at hand. */

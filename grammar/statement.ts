@@ -5,7 +5,7 @@
  */
 import type { IToken } from "chevrotain";
 import { nearest } from "./nearest.ts";
-import { AlreadyComplained, GIVEN_UP, isWord, ShapeReader } from "./shape-reader.ts";
+import { AlreadyComplained, GIVEN_UP, isWord, MOST_FAULTS, ShapeReader } from "./shape-reader.ts";
 import type { DefinitionNode, Span, SyntaxFault, SyntaxFix, ValueNode } from "./syntax.ts";
 import * as token from "./tokens.ts";
 import { ValueFault, writing } from "./value-fault.ts";
@@ -56,7 +56,8 @@ export class StatementReader extends ShapeReader {
     this.nesting = 0;
     this.input = token.recordTokens(text, offset);
     const broken = this.statement();
-    return { values: this.values, broken, faults: this.faults };
+    const givenUp = this.faults.length >= MOST_FAULTS;
+    return { values: this.values, broken: broken || givenUp, faults: this.faults.slice(0, MOST_FAULTS) };
   }
 
   /** The outermost rule, so that chevrotain treats the value rules as inner ones and lets their errors through. */

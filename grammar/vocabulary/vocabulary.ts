@@ -16,8 +16,6 @@ const CALC = {
   word: "calc",
   elements: [element("name", newName), element("expression", { value: "expression" })],
   repeats: true,
-  example: "calc: wear = 9.5 mm - front.left.disc.thickness",
-  bad: { text: "calc: wear 9.5 mm - front.left.disc.thickness", code: "unreadable-value" },
 } as const;
 
 /** `calc:` may stand in every block; in a day it is a fact like others. */
@@ -28,6 +26,8 @@ const CALC_ENTRIES: readonly RecordEntry[] = [
     clauses: [],
     note: false,
     help: "Computed as of today. In a block of the tree it is known as REF.NAME, and a limit of its name judges it.",
+    example: "calc: reserve = front.left.disc.thickness - 8.4 mm",
+    bad: { text: "calc: reserve = (front.left.disc.thickness - 8.4 mm", code: "unreadable-expression" },
   },
   {
     ...CALC,
@@ -35,6 +35,8 @@ const CALC_ENTRIES: readonly RecordEntry[] = [
     clauses: [BY],
     note: true,
     help: "Computed in place; the name can be used from that day on, in the whole build.",
+    example: "calc: wear = 9.5 mm - front.left.disc.thickness",
+    bad: { text: "calc: wear 9.5 mm - front.left.disc.thickness", code: "unreadable-value" },
   },
 ];
 

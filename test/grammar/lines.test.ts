@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { Document } from "../../grammar/document.ts";
-import { expectMarked, faultsIn, headerOf, linesOf, log, recordIn, said } from "./marked-log.ts";
+import { expectMarked, faultsIn, headerOf, linesOf, log, recordIn, said, straysIn } from "./marked-log.ts";
 
 const DAY = "day 2026-05-02\n";
 
@@ -334,8 +334,11 @@ describe("lines in column 0 that start no block", () => {
   });
 
   it("offer to indent the line, and show how a known word starts a block", () => {
-    const document = Document.read("day\n");
-    const [fault] = (document.blocks[0]?.items[0] as never as { faults: { expected: string }[] }).faults;
-    expect(fault).toMatchObject({ code: "unreadable-line", expected: "day as in: day 2026-05-02 6 h" });
+    const [stray] = straysIn(Document.read("day\n"));
+    expect(stray?.faults[0]).toMatchObject({
+      code: "unreadable-line",
+      expected: "day as in: day 2026-05-02 6 h",
+      fixes: [{ start: 0, end: 0, text: "  " }],
+    });
   });
 });

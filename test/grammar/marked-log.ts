@@ -6,7 +6,7 @@
  *
  * A `!` marks an empty place, where something is missing. Several marks may stand below one line.
  */
-import { expect } from "vitest";
+import { deepStrictEqual } from "node:assert/strict";
 import { Document } from "../../grammar/document.ts";
 import type {
   BlockNode,
@@ -48,7 +48,7 @@ export function expectMarked(marked: string): Document {
     }
   }
   const document = Document.read(kept.join("\n"));
-  expect(faultsIn(document)).toEqual(expected);
+  deepStrictEqual(faultsIn(document), expected);
   return document;
 }
 
@@ -81,7 +81,7 @@ function kindOf(item: ItemNode): string {
 /** The one record of a line as it reads in a block of that word, refused if it brings complaints. */
 export function readRecord(block: string, line: string): RecordNode {
   const record = recordIn(block, line);
-  expect(record.faults).toEqual([]);
+  deepStrictEqual(record.faults, []);
   return record;
 }
 
