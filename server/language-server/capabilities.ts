@@ -1,12 +1,13 @@
 /** What the server declares that it can do for a client. */
 import type { ClientCapabilities, ServerCapabilities } from "vscode-languageserver";
 import { TextDocumentSyncKind } from "vscode-languageserver";
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from "./features/semantic-tokens.ts";
 
-export function serverCapabilities(client: ClientCapabilities): ServerCapabilities {
+export function serverCapabilities({ textDocument }: ClientCapabilities): ServerCapabilities {
   return {
     positionEncoding: "utf-16",
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-    ...(client.textDocument?.diagnostic === undefined
+    ...(textDocument?.diagnostic === undefined
       ? {}
       : {
           diagnosticProvider: {
@@ -15,6 +16,19 @@ export function serverCapabilities(client: ClientCapabilities): ServerCapabiliti
             workspaceDiagnostics: true,
           },
         }),
+    documentSymbolProvider: true,
+    workspaceSymbolProvider: true,
+    definitionProvider: true,
+    referencesProvider: true,
+    documentHighlightProvider: true,
+    renameProvider: textDocument?.rename?.prepareSupport === true ? { prepareProvider: true } : true,
+    foldingRangeProvider: true,
+    selectionRangeProvider: true,
+    semanticTokensProvider: {
+      legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] },
+      full: { delta: true },
+      range: true,
+    },
     workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
   };
 }

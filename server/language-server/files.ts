@@ -28,7 +28,9 @@ export function hearOfFiles(session: Session): void {
     session.onChange();
   });
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
-    void workspace.close(session.pathOf(uri));
+    const path = session.pathOf(uri);
+    void workspace.close(path);
+    for (const closed of session.onClosed) closed(path);
   });
   connection.onDidChangeWatchedFiles(({ changes }) => {
     const removed = changes.filter(({ type }) => type === FileChangeType.Deleted);

@@ -8,6 +8,7 @@ import { foldersOf, hearOfFolders, readFolders } from "./folders.ts";
 import type { Host } from "./host.ts";
 import { Session } from "./session.ts";
 import { readSettings, readStartOptions } from "./settings.ts";
+import { answerTextRequests } from "./text-requests.ts";
 
 export interface ServerName {
   readonly name: string;
@@ -32,6 +33,7 @@ function answerRequests(session: Session): void {
   const { connection } = session;
   const diagnostics = new Diagnostics(session);
   hearOfFiles(session);
+  answerTextRequests(session);
   connection.languages.diagnostics.on(({ textDocument: { uri }, previousResultId }, token) =>
     session.answer(uri, token, { kind: "full", items: [] }, () => diagnostics.ofFile(uri, previousResultId)),
   );

@@ -17,6 +17,8 @@ export class Session {
   settings: Settings;
   /** Called when builds may have changed; set by what shows complaints. */
   onChange: () => void = () => undefined;
+  /** Called when a file has been closed, with its path. */
+  readonly onClosed = new Set<(path: string) => void>();
   /** The editor's own spelling of the URIs of files it has opened, by their normal form. */
   private readonly spelling = new Map<string, string>();
 
@@ -59,7 +61,9 @@ export class Session {
     const path = this.pathOf(uri);
     const snapshot = this.workspace.buildOf(path);
     const log = snapshot?.log(path);
-    return snapshot === undefined || log === undefined ? undefined : new FileView(snapshot, log);
+    return snapshot === undefined || log === undefined
+      ? undefined
+      : new FileView(snapshot, log, (of) => this.uriOf(of));
   }
 
   /**

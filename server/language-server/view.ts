@@ -18,9 +18,13 @@ export class FileView {
   readonly snapshot: BuildSnapshot;
   readonly log: Log;
 
-  constructor(snapshot: BuildSnapshot, log: Log) {
+  private readonly spell: (path: string) => string;
+
+  /** @param spell the URI by which the editor knows a path */
+  constructor(snapshot: BuildSnapshot, log: Log, spell: (path: string) => string = (path) => path) {
     this.snapshot = snapshot;
     this.log = log;
+    this.spell = spell;
   }
 
   get build(): Build {
@@ -46,7 +50,7 @@ export class FileView {
 
   /** The URI of a file of the build. */
   uriOf(file: SourceFile): string {
-    return this.snapshot.logOf(file).path;
+    return this.spell(this.snapshot.logOf(file).path);
   }
 
   /** Where a position lies; undefined in an empty file. */
