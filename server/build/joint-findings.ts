@@ -1,59 +1,167 @@
-/** What is wrong with joints as they are specified, at the record that says so: in the block, or in `changed:`. */
-
-import { inThreadUnits, loadingOf, reachOf } from "./joint-mechanics.ts";
-import { boltOf } from "./joint-torque.ts";
+/**
+ * What is wrong with joints once the diary is read: as they are specified, at the record that says so; and what was not
+ * done, at the fact that made it due, once something leans on the joint.
+ */
+import type { Quantity } from "../quantities/quantity.ts";
+import { formatQuantity } from "../quantities/quantity.ts";
+import { isCritical, joinedParts } from "./criticality.ts";
+import type { RelatedPlace } from "./finding.ts";
+import type { JointFindings } from "./finding-data/joints.ts";
+import type { FindingData } from "./finding-data.ts";
+import { awaitedBy, awaitingOf } from "./joint-awaiting.ts";
+import type { JointFault } from "./joint-faults.ts";
+import { faultsOf } from "./joint-faults.ts";
+import type { Leaning, Leanings } from "./leaning.ts";
+import { leaningPlace } from "./leaning.ts";
+import { settleComplaints } from "./replay/joint-complaints.ts";
 import type { Replay } from "./replay/replay.ts";
+import type { Wanting } from "./securing.ts";
+import { securing } from "./securing.ts";
 import type { Place } from "./source.ts";
-import { placeAt } from "./source.ts";
-import type { SourcedRecord, TreeNode } from "./tree/node.ts";
+import { lineOf, placeAt } from "./source.ts";
+import type { DatedFact } from "./states.ts";
+import type { TreeNode } from "./tree/node.ts";
 
-export function complainOfJoints(replay: Replay): void {
+export function complainOfJoints(replay: Replay, leanings: Leanings): void {
+  settleComplaints(replay);
+  complainOfFaults(replay);
+  for (const joint of replay.joints.keys()) complainOfAbsences(replay, leanings, joint);
+}
+
+/** Joints copied from one definition have one mistake: it is said of the first, and weighs as the gravest of them. */
+function complainOfFaults(replay: Replay): void {
+  const found = new Map<string, { fault: JointFault; joint: TreeNode; critical: boolean }>();
   for (const joint of replay.joints.keys()) {
-    complainOfReach(replay, joint);
-    complainOfLoad(replay, joint);
+    for (const fault of faultsOf(replay, joint)) {
+      if (fault.place === undefined || isOfSource(replay, joint, fault)) continue;
+      const key = keyOf(fault, fault.place);
+      const critical = (found.get(key)?.critical ?? false) || isCritical(replay, joint);
+      const first = found.get(key);
+      found.set(key, first === undefined ? { fault, joint, critical } : { ...first, critical });
+    }
+  }
+  for (const { fault, joint, critical } of found.values()) {
+    if (fault.place !== undefined)
+      replay.complainOf(joint, fault.code, fault.place, fault.data, { seeAlso: fault.seeAlso, critical });
   }
 }
 
-function complainOfReach(replay: Replay, joint: TreeNode): void {
-  const reach = reachOf(replay, joint);
-  const bolt = boltOf(replay, joint);
-  const place = placeOf(replay, joint, "bolt") ?? placeOf(replay, joint, "stud");
-  if (reach === undefined || bolt === undefined || place === undefined) return;
-  if (reach.length >= reach.needed - TOLERANCE) return;
-  const data = {
+/** What a copy does not say because its source does not say it either is the source's. */
+function isOfSource(replay: Replay, joint: TreeNode, fault: JointFault): boolean {
+  const source = joint.copyOf === undefined ? undefined : replay.gathered.tree.at(joint.copyOf);
+  if (source?.kind !== "joint" || fault.place !== joint.header) return false;
+  return faultsOf(replay, source).some(({ code }) => code === fault.code);
+}
+
+function keyOf({ code, data }: JointFault, place: Place): string {
+  const { joint: _, ...rest } = data;
+  return `${code} ${place.site.file.path}:${lineOf(place)}:${place.start} ${JSON.stringify(rest, asWritten)}`;
+}
+
+/** Quantities are the same where they read the same. */
+function asWritten(_: string, value: unknown): unknown {
+  const isQuantity = typeof value === "object" && value !== null && "unit" in value && "dimension" in value;
+  return isQuantity ? formatQuantity(value as Quantity) : value;
+}
+
+/** What was not done. Until something leans on it, it is still to be done, and no more. */
+function complainOfAbsences(replay: Replay, leanings: Leanings, joint: TreeNode): void {
+  for (const want of securing(replay, joint).wanting) {
+    const leaning = leanings.on(joint, want.since, "joints");
+    const related = leaning === undefined ? [] : [leaningPlace(leaning)];
+    switch (want.code) {
+      case "joint-open":
+        complainOfWaiting(replay, joint, "open", want, leaning);
+        break;
+      case "joint-nipped":
+        complainOfWaiting(replay, joint, STATES[want.by], want, leaning);
+        break;
+      case "joint-not-set":
+        if (want.verdict === "none") complainOfWaiting(replay, joint, "unset", want, leaning);
+        break;
+      case "lock-missing":
+        // A lock that is there but not as asked is wrong at once.
+        if (leaning !== undefined || want.lack.is !== "not locked")
+          complain(replay, joint, "lock-missing", want, { joint: joint.path, ...want.lack }, [
+            ...recordPlace(replay, joint, "lock"),
+            ...related,
+          ]);
+        break;
+      case "mark-missing":
+        if (leaning !== undefined) complain(replay, joint, want.code, want, { joint: joint.path }, related);
+        break;
+      case "not-seen":
+        if (leaning !== undefined) complain(replay, joint, want.code, want, { what: joint.path }, related);
+        break;
+      case "recheck-due":
+        if (leaning !== undefined)
+          complain(replay, joint, want.code, want, { joint: joint.path, ...want.recheck }, related);
+        break;
+      default:
+      // The others were complained of at the fact itself, or are only still to be done.
+    }
+  }
+}
+
+function complain<C extends keyof JointFindings>(
+  replay: Replay,
+  joint: TreeNode,
+  code: C,
+  { place }: Pick<Wanting, "place">,
+  data: JointFindings[C],
+  seeAlso: readonly RelatedPlace[],
+): void {
+  if (place !== undefined) replay.complainOf(joint, code, place, data as FindingData[C], { seeAlso });
+}
+
+/**
+ * Not tightened. Waiting for a job or hold point it is in order, but for running, which does not wait; after that it
+ * is due, and a complaint once something leans on the joint, at the fact that ended the wait.
+ */
+function complainOfWaiting(
+  replay: Replay,
+  joint: TreeNode,
+  state: JointFindings["final-torque-waiting"]["state"],
+  want: Pick<Wanting, "place" | "since">,
+  leaning: Leaning | undefined,
+): void {
+  const awaited = awaitedBy(replay, joint);
+  const met = lastMet(replay, joint);
+  const due =
+    leaning !== undefined && (awaited === undefined || leaning.is === "ran") && isTogether(replay, joint);
+  const waits = state === "nipped" && awaitingOf(replay, joint).length > 0;
+  if (!due && !waits) return;
+  const since = due && awaited === undefined ? later(want.since, met) : want.since;
+  const data: JointFindings["final-torque-waiting"] = {
     joint: joint.path,
-    into: reach.into,
-    reach: inThreadUnits(bolt, reach.length),
-    needed: inThreadUnits(bolt, reach.needed),
-    why: reach.why,
+    state,
+    awaited: awaited && { kind: awaited.kind, name: awaited.definition.name },
+    due,
   };
-  replay.complainOf(joint, "bolt-too-short", place, data);
+  const related = [...recordPlace(replay, joint, "after"), ...(due ? [leaningPlace(leaning)] : [])];
+  const place = since?.place ?? want.place;
+  complain(replay, joint, "final-torque-waiting", { place }, data, related);
 }
 
-/** Below a hundredth of a millimetre nothing is short; floats are not exact. */
-const TOLERANCE = 1e-5;
+const STATES = { nipped: "nipped", torqued: "stage", rechecked: "moved" } as const;
 
-/** From 90 % of proof a torque is worth a word (Shigley and Mischke: 90 % for a permanent joint). */
-const SHARE_OF_PROOF = 0.9;
-
-function complainOfLoad(replay: Replay, joint: TreeNode): void {
-  const loading = loadingOf(replay, joint);
-  const place = placeOf(replay, joint, "torque");
-  if (loading === undefined || place === undefined) return;
-  const share = loading.highest / loading.proof;
-  if (share < SHARE_OF_PROOF) return;
-  const { torque, strength, friction } = loading;
-  replay.complainOf(joint, "torque-over-proof", place, {
-    joint: joint.path,
-    torque,
-    percent: share * 100,
-    strength,
-    friction,
-    over: share > 1,
-  });
+/** A joint with a part still off is no joint yet: the part is what is missing. */
+function isTogether(replay: Replay, joint: TreeNode): boolean {
+  return joinedParts(replay, joint).every((part) => replay.parts.get(part)?.place === "on");
 }
 
-function placeOf(replay: Replay, joint: TreeNode, word: "bolt" | "stud" | "torque"): Place | undefined {
-  const sourced: SourcedRecord | undefined = replay.definitions.one(joint, word);
-  return sourced && placeAt(sourced.site, sourced.record.at);
+function lastMet(replay: Replay, joint: TreeNode): DatedFact | undefined {
+  return awaitingOf(replay, joint)
+    .map(({ met }) => met)
+    .reduce(later, undefined);
+}
+
+function later(a: DatedFact | undefined, b: DatedFact | undefined): DatedFact | undefined {
+  if (a === undefined || b === undefined) return a ?? b;
+  return a.order > b.order ? a : b;
+}
+
+function recordPlace(replay: Replay, joint: TreeNode, word: "lock" | "after"): RelatedPlace[] {
+  const sourced = replay.definitions.one(joint, word);
+  return sourced === undefined ? [] : [{ place: placeAt(sourced.site, sourced.record.at), role: word }];
 }

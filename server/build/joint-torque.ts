@@ -1,60 +1,147 @@
 /** What a joint is to be tightened to, as limits: the stated torque, that of its class, or none by hand. */
 import type { Limits } from "../quantities/limits.ts";
 import { toleranceLimits } from "../quantities/limits.ts";
-import { computedQuantity, quantityOf } from "../quantities/quantity.ts";
+import type { Quantity } from "../quantities/quantity.ts";
+import { computedQuantity, convert, hasDimension, quantityOf } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
-import { nominalNutFactor } from "../trade/friction.ts";
+import type { Verdict } from "../quantities/verdict.ts";
+import { judge } from "../quantities/verdict.ts";
+import { proofLoad } from "../trade/bolts.ts";
 import { isFaulty } from "../trade/function.ts";
-import { torqueOfClass } from "../trade/tightening.ts";
-import type { FrictionSpec } from "./lowering/values.ts";
+import { preloadShare } from "../trade/tables/joint-figures.ts";
+import { TORQUE_TOLERANCE } from "./figures.ts";
+import { boltOf } from "./joint-bolt.ts";
+import { tighteningOf } from "./joint-friction.ts";
+import { uncertaintyFor } from "./judgement.ts";
 import type { Standing } from "./standing.ts";
+import type { TorqueReading } from "./states.ts";
 import type { TreeNode } from "./tree/node.ts";
 
-/** Of a torque that states no tolerance (common practice, no source). */
-const TOLERANCE = quantityOf(10, unit("%"));
+type Defined = Pick<Standing, "definitions">;
 
 /** Limits of a joint's torque; undefined where it is by hand, unstated, or cannot be computed. */
-export function torqueLimits(
-  { definitions }: Pick<Standing, "definitions">,
-  joint: TreeNode,
-): Limits | undefined {
+export function torqueLimits({ definitions }: Defined, joint: TreeNode): Limits | undefined {
   const torque = definitions.one(joint, "torque")?.record.torque;
   if (torque?.form === "limits") return withTolerance(torque.limits);
   return torque?.form === "from class" ? classTorque({ definitions }, joint) : undefined;
 }
 
-/** Limits of the angle that is turned behind the torque. */
-export function angleLimits(
-  { definitions }: Pick<Standing, "definitions">,
-  joint: TreeNode,
-): Limits | undefined {
+/** Limits of the angle that is turned behind the torque, in degrees. */
+export function angleLimits({ definitions }: Defined, joint: TreeNode): Limits | undefined {
   const torque = definitions.one(joint, "torque")?.record.torque;
   return torque?.form === "limits" && torque.then !== undefined
-    ? withTolerance({ nominal: torque.then })
+    ? withTolerance({ nominal: inDegrees(torque.then) })
     : undefined;
+}
+
+/** What is wrong with a figure that a joint was tightened or checked to. */
+export type TorqueFault =
+  | {
+      readonly is: "outside";
+      readonly of: "torque" | "angle";
+      readonly reading: Quantity;
+      readonly limits: Limits;
+      readonly limit: Quantity;
+      readonly side: "lower" | "upper";
+      readonly by: Quantity;
+    }
+  /** Within as read, but the wrench's uncertainty reaches beyond the limit. */
+  | {
+      readonly is: "doubtful";
+      readonly reading: Quantity;
+      readonly uncertainty: Quantity;
+      readonly limit: Quantity;
+      readonly side: "lower" | "upper";
+    }
+  | { readonly is: "angle missing"; readonly angle: Quantity }
+  | { readonly is: "angle unasked"; readonly angle: Quantity };
+
+/** The first thing that is wrong with a figure, the worse first; undefined where it is as asked, or nothing is asked. */
+export function torqueFault(
+  standing: Defined,
+  joint: TreeNode,
+  { torque, angle, gauge }: Pick<TorqueReading, "torque" | "angle" | "gauge">,
+): TorqueFault | undefined {
+  const limits = torqueLimits(standing, joint);
+  if (limits === undefined) return undefined;
+  const exact = judge([torque], undefined, limits, 0);
+  if (isFault(exact)) return undefined;
+  if (exact.verdict === "outside") return outside("torque", exact, limits);
+  const ofAngle = angleFault(standing, joint, angle);
+  if (ofAngle !== undefined) return ofAngle;
+  const uncertainty = uncertaintyFor(undefined, gauge, torque);
+  const doubtful = judge([torque], uncertainty, limits, 0);
+  if (uncertainty === undefined || isFault(doubtful) || doubtful.verdict !== "uncertain") return undefined;
+  const { reading, limit, side } = doubtful;
+  return { is: "doubtful", reading, uncertainty, limit, side };
+}
+
+/** Whether a fault means that the joint is not as asked: doubt about the wrench does not. */
+export function isGrave(fault: TorqueFault | undefined): boolean {
+  return fault !== undefined && fault.is !== "doubtful";
+}
+
+/** The stage on the way to the torque that a figure is: below the torque, and within the tolerance of that stage. */
+export function stageReached(standing: Defined, joint: TreeNode, torque: Quantity): Quantity | undefined {
+  const limits = torqueLimits(standing, joint);
+  if (limits === undefined) return undefined;
+  const final = judge([torque], undefined, limits, 0);
+  if (isFault(final) || final.verdict !== "outside" || final.side !== "lower") return undefined;
+  const stages = standing.definitions.one(joint, "stages")?.record.quantities ?? [];
+  return stages.find((stage) => {
+    const around = withTolerance({ nominal: stage });
+    const verdict = around && judge([torque], undefined, around, 0);
+    return verdict !== undefined && !isFault(verdict) && verdict.verdict !== "outside";
+  });
+}
+
+function angleFault(
+  standing: Defined,
+  joint: TreeNode,
+  angle: Quantity | undefined,
+): TorqueFault | undefined {
+  const limits = angleLimits(standing, joint);
+  if (limits === undefined) return angle === undefined ? undefined : { is: "angle unasked", angle };
+  const asked = standing.definitions.one(joint, "torque")?.record.torque;
+  if (angle === undefined)
+    return asked?.form === "limits" && asked.then !== undefined
+      ? { is: "angle missing", angle: asked.then }
+      : undefined;
+  const verdict = judge([inDegrees(angle)], undefined, limits, 0);
+  return isFault(verdict) || verdict.verdict !== "outside" ? undefined : outside("angle", verdict, limits);
+}
+
+function outside(
+  of: "torque" | "angle",
+  { reading, limit, side, excess, margin }: Verdict,
+  limits: Limits,
+): TorqueFault {
+  return { is: "outside", of, reading, limits, limit, side, by: excess ?? margin };
+}
+
+/** A turn is 360°, and a flat of a hexagon a sixth of it; elsewhere counts convert to nothing. */
+function inDegrees(angle: Quantity): Quantity {
+  const whole = hasDimension(angle, "turn") ? 360 : hasDimension(angle, "flat") ? 60 : undefined;
+  if (whole !== undefined) return quantityOf(angle.value.times(whole), unit("deg"));
+  const converted = convert(angle, unit("deg"));
+  return isFault(converted) ? angle : converted;
 }
 
 function withTolerance(limits: Limits): Limits | undefined {
   if (limits.lower !== undefined || limits.upper !== undefined) return limits;
-  const toleranced = limits.nominal && toleranceLimits(limits.nominal, TOLERANCE);
+  const toleranced =
+    limits.nominal && toleranceLimits(limits.nominal, quantityOf(TORQUE_TOLERANCE, unit("%")));
   return toleranced === undefined || isFault(toleranced) ? undefined : toleranced;
 }
 
-function classTorque({ definitions }: Pick<Standing, "definitions">, joint: TreeNode): Limits | undefined {
-  const bolt = boltOf({ definitions }, joint);
-  const factor = nutFactorOf(definitions.one(joint, "friction")?.record.friction);
-  if (bolt?.strength === undefined || factor === undefined) return undefined;
-  const torque = torqueOfClass(bolt.thread, bolt.strength, factor);
-  if (isFaulty(torque)) return undefined;
-  return withTolerance({ nominal: computedQuantity(torque.value, unit("N.m"), 3) });
-}
-
-/** The bolt or stud of a joint. */
-export function boltOf({ definitions }: Pick<Standing, "definitions">, joint: TreeNode) {
-  return (definitions.one(joint, "bolt") ?? definitions.one(joint, "stud"))?.record.bolt;
-}
-
-function nutFactorOf(friction: FrictionSpec | undefined): number | undefined {
-  return friction?.form === "nut factor" ? nominalNutFactor(friction.friction) : undefined;
+/** Of 75 % of proof load, at the middle of the friction. */
+function classTorque(standing: Defined, joint: TreeNode): Limits | undefined {
+  const bolt = boltOf(standing, joint);
+  const tightening = tighteningOf(standing, joint);
+  if (bolt?.strength === undefined || tightening === undefined) return undefined;
+  const proof = proofLoad(bolt.thread, bolt.strength);
+  if (isFaulty(proof)) return undefined;
+  const torque = tightening.torqueFor(preloadShare * proof.value);
+  return withTolerance({ nominal: computedQuantity(torque, unit("N.m"), 3) });
 }

@@ -6,6 +6,7 @@ import type { Quantity } from "../quantities/quantity.ts";
 import type { NamedDefinition } from "./definitions.ts";
 import type { Lock } from "./lowering/definition-record.ts";
 import type { Condition, Decision, FactOf, FactWord, Method } from "./lowering/fact.ts";
+import type { OpenItem } from "./open-item.ts";
 import type { Place } from "./source.ts";
 import type { TreeNode } from "./tree/node.ts";
 
@@ -103,23 +104,66 @@ export interface PartState {
 
 export type JointStage = "as_found" | "open" | "nipped" | "torqued" | "locked" | "marked";
 
+/** A figure that a joint was tightened or checked to. */
+export interface TorqueReading {
+  readonly fact: DatedFact<"torqued" | "rechecked">;
+  readonly torque: Quantity;
+  /** Turned behind the torque; that of the tightening where a check gives none. */
+  readonly angle: Quantity | undefined;
+  readonly gauge: NamedDefinition | undefined;
+  /** What spoke against the gauge on that day. */
+  readonly doubts: readonly WrenchDoubt[];
+}
+
+export type WrenchDoubt =
+  | { readonly is: "out of range"; readonly gauge: NamedDefinition; readonly range: string }
+  | { readonly is: "out of date"; readonly gauge: NamedDefinition; readonly good: IsoDate };
+
+/** Untouched since the start; new; or done up again on what had been undone, and whether it may be. */
+export type JointHardware =
+  | "as found"
+  | "new"
+  | "used again"
+  | "self-locking used again"
+  | "single-use used again";
+
+export interface JointLock {
+  readonly lock: Lock;
+  readonly fact: DatedFact<"locked">;
+  /** False for threadlocker that was said on another day than the final torque. */
+  readonly holds: boolean;
+}
+
 export interface JointState {
   readonly node: TreeNode;
   readonly stage: JointStage;
-  /** The fact that opened it: a removal or a loosening. */
+  /** True where one of its parts was not on at the start of the log: it was open then. */
+  readonly apart: boolean;
+  /** The fact that opened it last: a removal, a loosening, a part fitted to it. */
   readonly opened: DatedFact | undefined;
-  readonly nipped: DatedFact<"nipped"> | undefined;
+  /** The fact that opened it, while it has not been tightened since: its single-use hardware is due. */
+  readonly undone: DatedFact | undefined;
+  /** Run up and pinched, brought to a stage of its torque, or found to have moved. */
+  readonly nipped: DatedFact<"nipped" | "torqued" | "rechecked"> | undefined;
   /** The final tightening that counts, by torque or by feel. */
   readonly tightened: DatedFact<"torqued" | "tightened" | "rechecked"> | undefined;
-  readonly locked: { readonly lock: Lock; readonly fact: DatedFact<"locked"> } | undefined;
+  /** The newest figure of that tightening; undefined where it was done by feel. */
+  readonly reading: TorqueReading | undefined;
+  /** A part that was not there when it was tightened. */
+  readonly without: TreeNode | undefined;
+  readonly locked: JointLock | undefined;
   readonly marked: DatedFact<"marked"> | undefined;
   readonly seen: DatedFact<"seen"> | undefined;
-  readonly rechecked: DatedFact | undefined;
-  /** Running since the final tightening, and since the last recheck. */
+  /** A look by the one who did it, which is none. */
+  readonly seenBySame: DatedFact<"seen"> | undefined;
+  readonly rechecked: DatedFact<"rechecked" | "torqued" | "tightened"> | undefined;
+  /** Running since it was tightened after being open (since the start, as found), and since the last recheck. */
   readonly sinceTightened: Running;
   readonly sinceRechecked: Running;
-  /** Whether its nuts and washers are those that came with the vehicle, new, or used once since. */
-  readonly hardware: "as found" | "new" | "used";
+  /** The running with which its recheck fell due. */
+  readonly recheckDue: DatedFact<"ran"> | undefined;
+  /** Its nuts, pins and washers, at the last tightening. */
+  readonly hardware: JointHardware;
 }
 
 export type SystemStage = "as_found" | "open" | "filled" | "bled" | "proved";
@@ -127,10 +171,18 @@ export type SystemStage = "as_found" | "open" | "filled" | "bled" | "proved";
 export interface SystemState {
   readonly node: TreeNode;
   readonly stage: SystemStage;
+  /** The fact that first opened it since it was last closed. */
   readonly opened: DatedFact | undefined;
+  /** What was done since it was last opened. */
   readonly filled: DatedFact<"filled"> | undefined;
   readonly bled: DatedFact<"bled"> | undefined;
   readonly proved: DatedFact<"proved"> | undefined;
+  /** A proof since it was last opened that is none. */
+  readonly refusedProof: DatedFact<"proved"> | undefined;
+  /** Emptied since it was last filled. */
+  readonly drained: DatedFact<"drained"> | undefined;
+  /** The filling from which the age of its fluid counts. */
+  readonly freshened: DatedFact<"filled"> | undefined;
 }
 
 export interface SettingState {
@@ -139,6 +191,7 @@ export interface SettingState {
   readonly setup: NamedDefinition | undefined;
   readonly value: Quantity;
   readonly each: boolean;
+  readonly gauge: NamedDefinition | undefined;
   readonly fact: DatedFact<"set">;
 }
 
@@ -164,11 +217,27 @@ export interface JobState {
   readonly worked: Decimal;
 }
 
+/**
+ * The end of a release: something that it needed is open again. `fact` is undefined where no fact did that: a life ran
+ * out, or a line that could not be read may have.
+ */
+export interface Lapse {
+  readonly fact: DatedFact | undefined;
+  readonly date: IsoDate;
+  readonly open: readonly OpenItem[];
+}
+
 export interface HoldState {
   readonly definition: NamedDefinition;
+  /** The release that was granted last; undefined while there was none. */
   readonly released: DatedFact<"released"> | undefined;
-  /** The fact that made something open again that the release needed. */
-  readonly lapsed: DatedFact | undefined;
+  readonly lapsed: Lapse | undefined;
+  /** A release that was refused since, because something was open. */
+  readonly refused: DatedFact<"released"> | undefined;
+  /** Jobs that were gone on with although it stops them, since it was last shut. */
+  readonly passedBy: readonly NamedDefinition[];
+  /** What has fallen due with running since it was released, on which nothing has leant yet. */
+  readonly due: { readonly fact: DatedFact<"ran">; readonly nodes: ReadonlySet<TreeNode> } | undefined;
 }
 
 export interface GaugeState {

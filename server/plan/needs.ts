@@ -89,11 +89,11 @@ class Asking {
   /** Single-use hardware of joints that are open now. */
   private askJoints(): void {
     const { definitions, names } = this.standing;
-    for (const { node, opened, tightened } of this.standing.joints.values()) {
-      if (opened === undefined || tightened !== undefined) continue;
+    for (const { node, undone } of this.standing.joints.values()) {
+      if (undone === undefined) continue;
       for (const { record, turns } of definitions.all(node, "uses")) {
         for (const { count, reference } of record.items) {
-          const why: Why = { text: `spent when ${node.path} is tightened`, place: opened.place };
+          const why: Why = { text: `spent when ${node.path} is tightened`, place: undone.place };
           this.ask(names.one(reference, ["part"], turns), { kind: "joint", count, why });
         }
       }

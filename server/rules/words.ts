@@ -43,3 +43,13 @@ export function sayShare(share: number): string {
   const percent = share * 100;
   return `${percent < 10 ? Number(percent.toPrecision(2)) : Math.round(percent)} %`;
 }
+
+/** A computed number of two decimals at most: `1.8`, `2`. */
+export function sayNumber(value: number): string {
+  return String(Number(value.toFixed(2)));
+}
+
+/** A computed percentage without decimals: `104 %`. */
+export function sayPercent(percent: number): string {
+  return `${Math.round(percent)} %`;
+}

@@ -60,11 +60,27 @@ export function printedProofLoad(thread: Thread, cls: StrengthClass): number | u
 
 /**
  * Length of thread on a bolt that is not threaded to the head, m: 2d + 6 mm up to 125 mm of length, 2d + 12 mm up
- * to 200 mm, 2d + 25 mm above (ISO 888); a short bolt is threaded all along.
+ * to 200 mm, 2d + 25 mm above (ISO 888); of an inch bolt 2d + 1/4 in up to 6 in, 2d + 1/2 in above (ASME B18.2.1,
+ * from memory; British bolts are taken alike). A short bolt is threaded all along.
  */
 export function threadLength(thread: Thread, length: number): number {
-  const beyond = length <= 0.125 ? 0.006 : length <= 0.2 ? 0.012 : 0.025;
-  return Math.min(length, 2 * thread.majorDiameter + beyond);
+  return Math.min(
+    length,
+    2 * thread.majorDiameter + (isInchThread(thread) ? inchesBeyond(length) : beyond(length)),
+  );
+}
+
+/** The standard that a length of thread is reckoned by. */
+export function threadLengthStandard(thread: Thread): string {
+  return isInchThread(thread) ? "ASME B18.2.1" : "ISO 888";
+}
+
+function beyond(length: number): number {
+  return length <= 0.125 ? 0.006 : length <= 0.2 ? 0.012 : 0.025;
+}
+
+function inchesBeyond(length: number): number {
+  return length <= 6 * INCH + 1e-9 ? INCH / 4 : INCH / 2;
 }
 
 export interface BearingDiameter {
@@ -167,8 +183,9 @@ export const boltFunctions: readonly TradeFunction[] = [
     ],
     returns: { is: "quantity", dimension: "length", unit: "mm" },
     summary: "Length of thread on a bolt with a plain shank.",
-    formula: "b = 2d + 6 mm up to 125 mm of length, 2d + 12 mm up to 200 mm, 2d + 25 mm above",
-    source: "ISO 888 (ISO 4014)",
+    formula:
+      "b = 2d + 6 mm up to 125 mm of length, 2d + 12 mm up to 200 mm, 2d + 25 mm above; inch bolts 2d + 1/4 in up to 6 in, 2d + 1/2 in above",
+    source: "ISO 888 (ISO 4014); inch bolts: ASME B18.2.1, from memory",
     limits: "Screws threaded to the head and bolts to a maker's drawing differ: measure.",
     compute: ({ thread, length }) => inUnitsOf(thread, "length", threadLength(thread, length)),
   }),

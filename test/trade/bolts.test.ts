@@ -151,6 +151,16 @@ describe("the plain shank", () => {
   ])("%s x %d has %d mm of thread", (name, length, expected) => {
     expect(threadLength(thread(name), length / 1000) * 1000).toBeCloseTo(expected, 9);
   });
+
+  test.each([
+    // thread, length, length of thread in inches (ASME B18.2.1, from memory)
+    ["1/2-20 UNF", 3, 1.25],
+    ["3/8-24 UNF", 6, 1],
+    ["1/2-13 UNC", 7, 1.5],
+    ["3/8-24 UNF", 0.75, 0.75],
+  ])("%s x %d in has %d in of thread", (name, length, expected) => {
+    expect(threadLength(thread(name), length * 0.0254) / 0.0254).toBeCloseTo(expected, 9);
+  });
 });
 
 describe("the ring under the head", () => {

@@ -25,13 +25,10 @@ export interface OrderFindings {
     readonly inHand: number;
     readonly decision: string;
   };
-  "single-use-refitted": { readonly what: string };
   "fitted-condemned": { readonly what: string; readonly why: Condemnation["why"] };
   "fitted-not-inspected": { readonly what: string };
   "received-over-order": { readonly what: string; readonly received: number; readonly open: number };
   "seen-by-same": { readonly what: string; readonly by: string };
-  "tightened-by-feel": { readonly joint: string };
-  "self-locking-reused": { readonly joint: string };
   "done-before-started": { readonly job: string };
   "back-never-sent": { readonly what: string };
   "torqued-before-fitted": {

@@ -1,143 +1,90 @@
-/** Joints: opened by what comes off, tightened, locked, marked, seen, and checked again. */
-import type { Limits } from "../../quantities/limits.ts";
-import type { Quantity } from "../../quantities/quantity.ts";
-import { isFault } from "../../quantities/quantity-fault.ts";
-import { judge } from "../../quantities/verdict.ts";
-import { isCritical, joinedParts } from "../criticality.ts";
+/** Joints: run up, tightened, locked, marked, seen, loosened and checked again. */
+import { isCritical } from "../criticality.ts";
 import type { NamedDefinition } from "../definitions.ts";
-import { gaugeDoubts } from "../gauge-check.ts";
-import { angleLimits, torqueLimits } from "../joint-torque.ts";
-import { uncertaintyFor } from "../judgement.ts";
-import type { DatedFact, JointStage, JointState } from "../states.ts";
-import type { TreeNode } from "../tree/node.ts";
-import { addRunning, NO_RUNNING, pastUnknown, seeAlso } from "./parts.ts";
+import { dueRecheck } from "../joint-recheck.ts";
+import { stageReached } from "../joint-torque.ts";
+import type { FactWord } from "../lowering/fact.ts";
+import { pastUnknown } from "../past.ts";
+import { addRunning, NO_RUNNING } from "../running.ts";
+import type { DatedFact, JointLock, JointState, TorqueReading } from "../states.ts";
+import { wrenchDoubts } from "../wrench-check.ts";
+import { complainUntil, overtake } from "./joint-complaints.ts";
+import { renewHardware } from "./joint-hardware.ts";
+import { absentPart, jointOf, openJoint, restage, setByReading } from "./joint-opening.ts";
+import { complainOfReading, complainOfTiming } from "./joint-tightening.ts";
 import type { Growing, Handlers, Replay } from "./replay.ts";
-import { moveGoods } from "./supply.ts";
-
-/** Every joint as the log begins. */
-export function jointsAtStart(replay: Replay): void {
-  for (const node of replay.gathered.tree.ofKind("joint")) {
-    replay.joints.set(node, {
-      node,
-      stage: "as_found",
-      opened: undefined,
-      nipped: undefined,
-      tightened: undefined,
-      locked: undefined,
-      marked: undefined,
-      seen: undefined,
-      rechecked: undefined,
-      sinceTightened: NO_RUNNING,
-      sinceRechecked: NO_RUNNING,
-      hardware: "as found",
-    });
-  }
-}
+import { seeAlso } from "./see-also.ts";
 
 export const jointHandlers: Handlers = {
   nipped: (replay, fact) => {
     for (const joint of jointsIn(replay, fact)) {
-      // A joint that is only nipped is no longer what it was tightened to.
-      Object.assign(joint, {
-        tightened: undefined,
-        locked: undefined,
-        marked: undefined,
-        seen: undefined,
-        nipped: fact,
-      });
-      restage(joint);
+      // What was tight and is only pinched now has been loosened between.
+      if (joint.tightened !== undefined) openJoint(replay, joint.node, fact);
+      joint.nipped = fact;
+      restage(replay, joint);
     }
   },
 
   torqued: (replay, fact) => {
+    const { torque, then: angle, newHardware } = fact.fact;
+    const gauge = replay.named("gauge", fact.fact.gauge);
     for (const joint of jointsIn(replay, fact)) {
-      complainOfMissingParts(replay, joint, fact);
-      judgeTorque(
-        replay,
-        joint.node,
-        fact.fact.torque,
-        fact.fact.gauge && replay.named("gauge", fact.fact.gauge),
-        fact,
-      );
-      judgeAngle(replay, joint.node, fact);
-      tighten(replay, joint, fact, fact.fact.newHardware);
+      const reading = { fact, torque, angle, gauge, doubts: doubtsOf(replay, gauge, fact) };
+      if (stageReached(replay, joint.node, torque) !== undefined) {
+        if (newHardware) renewHardware(replay, joint, fact, true);
+        joint.nipped = fact;
+        restage(replay, joint);
+        continue;
+      }
+      tighten(replay, joint, fact, reading, newHardware);
+      complainOfReading(replay, joint.node, reading);
     }
   },
 
   tightened: (replay, fact) => {
     for (const joint of jointsIn(replay, fact)) {
-      complainOfMissingParts(replay, joint, fact);
-      const byHand = replay.definitions.one(joint.node, "torque")?.record.torque.form === "by hand";
-      if (!byHand && isCritical(replay, joint.node)) {
-        replay.complainOf(joint.node, "tightened-by-feel", fact.place, { joint: joint.node.path });
-      }
-      tighten(replay, joint, fact, false);
+      tighten(replay, joint, fact, undefined, false);
+      if (!isCritical(replay, joint.node)) continue;
+      const torque = replay.definitions.one(joint.node, "torque")?.record.torque;
+      const torqueStated = torque !== undefined && torque.form !== "by hand";
+      const data = { joint: joint.node.path, torqueStated };
+      complainUntil(replay, "checked", joint.node, "tightened-by-feel", fact.place, data);
     }
   },
 
   rechecked: (replay, fact) => {
-    const { torque, moved, gauge } = fact.fact;
-    for (const joint of jointsIn(replay, fact)) {
-      if (torque !== undefined)
-        judgeTorque(replay, joint.node, torque, gauge && replay.named("gauge", gauge), fact);
-      joint.rechecked = fact;
-      joint.sinceRechecked = NO_RUNNING;
-      // A cured bond is broken, a wire or tab has been off: it asks to be done again.
-      if (moved)
-        Object.assign(joint, {
-          locked: undefined,
-          marked: undefined,
-          seen: undefined,
-          tightened: undefined,
-          nipped: fact,
-        });
-      restage(joint);
-    }
+    for (const joint of jointsIn(replay, fact)) recheck(replay, joint, fact);
   },
 
   locked: (replay, fact) => {
-    for (const joint of jointsIn(replay, fact)) {
-      const lock = fact.fact.lock ?? replay.definitions.one(joint.node, "lock")?.record.choice ?? "none";
-      if (lock !== "threadlocker" && isUndone(replay, joint)) {
-        replay.complainOf(joint.node, "locked-before-torqued", fact.place, {
-          joint: joint.node.path,
-          state: joint.stage,
-          lock,
-        });
-      }
-      joint.locked = { lock, fact };
-      restage(joint);
-    }
+    for (const joint of jointsIn(replay, fact)) lock(replay, joint, fact);
   },
 
   marked: (replay, fact) => {
     for (const joint of jointsIn(replay, fact)) {
-      if (isUndone(replay, joint)) {
+      if (!mayBeFinished(replay, joint)) {
         replay.complainOf(joint.node, "marked-before-torqued", fact.place, {
           joint: joint.node.path,
           state: joint.stage,
         });
       }
       joint.marked = fact;
-      restage(joint);
+      restage(replay, joint);
     }
   },
 
   seen: (replay, fact) => {
     for (const { node } of replay.targetsOf(fact.fact.what, "joint")) {
       const joint = jointOf(replay, node);
-      const doer = joint.tightened?.fact.by;
-      if (doer !== undefined && doer === fact.fact.by) {
-        replay.complainOf(
-          node,
-          "seen-by-same",
-          fact.place,
-          { what: node.path, by: doer },
-          seeAlso("done by the same", joint.tightened),
-        );
+      const same = [joint.tightened, joint.locked?.fact].find((done) => isSame(done?.fact.by, fact.fact.by));
+      if (same === undefined) {
+        joint.seen = fact;
+        joint.seenBySame = undefined;
         continue;
       }
-      joint.seen = fact;
+      const data = { what: node.path, by: fact.fact.by ?? "" };
+      replay.complainOf(node, "seen-by-same", fact.place, data, seeAlso("done by the same", same));
+      joint.seenBySame = fact;
     }
   },
 
@@ -145,197 +92,162 @@ export const jointHandlers: Handlers = {
     for (const joint of jointsIn(replay, fact)) openJoint(replay, joint.node, fact);
   },
 
+  changed: (replay, fact) => {
+    if (!REPLACED.has(fact.fact.record.word)) return;
+    for (const { node } of replay.targetsOf([fact.fact.target], "joint")) {
+      const joint = jointOf(replay, node);
+      // The changes of a day take effect together: what was tightened on that day was so with them.
+      const before =
+        joint.tightened === undefined ? joint.stage === "as_found" : joint.tightened.date < fact.date;
+      if (before) openJoint(replay, node, fact);
+    }
+  },
+
   ran: (replay, fact) => {
     for (const { node } of replay.targetsOf([fact.fact.target], "joint")) {
       const joint = jointOf(replay, node);
       joint.sinceTightened = addRunning(joint.sinceTightened, fact.fact);
       joint.sinceRechecked = addRunning(joint.sinceRechecked, fact.fact);
+      if (joint.recheckDue === undefined && dueRecheck(replay, joint) !== undefined) joint.recheckDue = fact;
     }
   },
 };
 
-/** Opens a joint: whatever was done to it is undone. */
-export function openJoint(replay: Replay, node: TreeNode, fact: DatedFact): void {
-  const joint = jointOf(replay, node);
-  Object.assign(joint, {
-    stage: "open",
-    opened: fact,
-    nipped: undefined,
-    tightened: undefined,
-    locked: undefined,
-    marked: undefined,
-    seen: undefined,
-    rechecked: undefined,
-  } satisfies Partial<JointState>);
-  replay.disturb(node, fact);
-  replay.opened(node, fact);
-}
-
-/** The joints that hold a part. */
-export function jointsOf(replay: Replay, part: TreeNode): readonly TreeNode[] {
-  return [...replay.joints.keys()].filter((joint) => joinedParts(replay, joint).includes(part));
-}
-
-/** A part comes off: its joints open, but for those that are wholly within what comes off as a unit. */
-export function breakJoints(
-  replay: Replay,
-  part: TreeNode,
-  fact: DatedFact,
-  unit: ReadonlySet<TreeNode> | undefined,
-): void {
-  for (const joint of jointsOf(replay, part)) {
-    const inside = unit !== undefined && joinedParts(replay, joint).every((joined) => unit.has(joined));
-    if (!inside && replay.joints.get(joint)?.stage !== "open") openJoint(replay, joint, fact);
-  }
-}
+/** Records whose change means that the joint was undone: another bolt, nut or washer, other parts between them. */
+const REPLACED: ReadonlySet<string> = new Set(["joins", "bolt", "stud", "nut", "washers", "grip"]);
 
 function tighten(
   replay: Replay,
   joint: Growing<JointState>,
   fact: DatedFact<"torqued" | "tightened">,
+  reading: TorqueReading | undefined,
   newHardware: boolean,
 ): void {
-  const reopened = joint.opened !== undefined && joint.tightened === undefined;
-  if (newHardware) joint.hardware = "new";
-  else if (reopened || joint.hardware === "as found") complainOfReuse(replay, joint, fact);
-  if (reopened || newHardware) spendHardware(replay, joint.node, fact);
+  complainOfMissingPart(replay, joint, fact);
+  overtake(replay, joint.node, "tightened");
+  complainOfTiming(replay, joint.node, fact);
+  const again = joint.tightened !== undefined && !newHardware;
+  renewHardware(replay, joint, fact, newHardware);
+  if (again) markChecked(joint, fact);
+  else
+    Object.assign(joint, {
+      sinceTightened: NO_RUNNING,
+      sinceRechecked: NO_RUNNING,
+      rechecked: undefined,
+      recheckDue: undefined,
+    } satisfies Partial<JointState>);
   joint.tightened = fact;
+  joint.reading = reading;
+  joint.without = absentPart(replay, joint.node)?.part;
   joint.seen = undefined;
-  joint.sinceTightened = NO_RUNNING;
-  joint.sinceRechecked = NO_RUNNING;
-  joint.rechecked = undefined;
-  if (newHardware || reopened) joint.hardware = "used";
-  restage(joint);
+  joint.seenBySame = undefined;
+  if (joint.locked?.lock === "threadlocker" && joint.locked.fact.date === fact.date)
+    joint.locked = { ...joint.locked, holds: true };
+  restage(replay, joint);
 }
 
-/** A self-locking nut that has been off is not the nut it was. */
-function complainOfReuse(replay: Replay, joint: JointState, fact: DatedFact): void {
-  if (joint.opened === undefined) return;
-  const nut = replay.definitions.one(joint.node, "nut")?.record.nut;
-  const selfLocking =
-    nut?.form === "self_locking" ||
-    replay.definitions.one(joint.node, "lock")?.record.choice === "self_locking";
-  if (selfLocking) {
-    replay.complainOf(
-      joint.node,
-      "self-locking-reused",
-      fact.place,
-      { joint: joint.node.path },
-      seeAlso("undone", joint.opened),
-    );
-  }
-}
-
-function spendHardware(replay: Replay, joint: TreeNode, fact: DatedFact): void {
-  for (const { record, turns } of replay.definitions.all(joint, "uses")) {
-    for (const { count, reference } of record.items) {
-      const part = replay.names.one(reference, ["part"], turns);
-      if (part !== undefined) moveGoods(replay, part, -count, fact);
-    }
-  }
-}
-
-function complainOfMissingParts(replay: Replay, joint: JointState, fact: DatedFact): void {
-  for (const part of joinedParts(replay, joint.node)) {
-    const state = replay.parts.get(part);
-    if (state === undefined || state.place === "on" || state.place === "trial") continue;
-    const data = {
-      joint: joint.node.path,
-      part: part.path,
-      place: state.missing ? ("missing" as const) : state.place,
+/** Checked again: held, to a figure or without one; or moved, and then it is to be done again. */
+function recheck(replay: Replay, joint: Growing<JointState>, fact: DatedFact<"rechecked">): void {
+  const { torque, moved } = fact.fact;
+  const gauge = replay.named("gauge", fact.fact.gauge);
+  markChecked(joint, fact);
+  if (moved) {
+    overtake(replay, joint.node, "tightened");
+    // A cured bond is broken, a wire or tab has been off.
+    Object.assign(joint, {
+      nipped: fact,
+      tightened: undefined,
+      reading: undefined,
+      locked: undefined,
+      marked: undefined,
+      seen: undefined,
+      seenBySame: undefined,
+    } satisfies Partial<JointState>);
+  } else if (torque !== undefined && (joint.tightened !== undefined || joint.stage === "as_found")) {
+    const reading = {
+      fact,
+      torque,
+      angle: joint.reading?.angle,
+      gauge,
+      doubts: doubtsOf(replay, gauge, fact),
     };
-    replay.complainOf(
-      joint.node,
-      "torqued-before-fitted",
-      fact.place,
-      data,
-      seeAlso(state.place, state.placed),
-    );
+    overtake(replay, joint.node, "checked");
+    joint.tightened ??= fact;
+    joint.reading = reading;
+    complainOfReading(replay, joint.node, reading);
   }
+  restage(replay, joint);
 }
 
-function judgeTorque(
+function markChecked(
+  joint: Growing<JointState>,
+  fact: DatedFact<"rechecked" | "torqued" | "tightened">,
+): void {
+  joint.rechecked = fact;
+  joint.sinceRechecked = NO_RUNNING;
+  joint.recheckDue = undefined;
+}
+
+function lock(replay: Replay, joint: Growing<JointState>, fact: DatedFact<"locked">): void {
+  const asked = replay.definitions.one(joint.node, "lock")?.record.choice;
+  const { lock = asked ?? "none" } = fact.fact;
+  if (lock !== "threadlocker" && !mayBeFinished(replay, joint)) {
+    replay.complainOf(joint.node, "locked-before-torqued", fact.place, {
+      joint: joint.node.path,
+      state: joint.stage,
+      lock,
+    });
+  }
+  const setBy = replay.definitions.one(joint.node, "set_by") !== undefined;
+  const holds = lock !== "threadlocker" || setBy || joint.tightened?.date === fact.date;
+  const before: JointLock | undefined = joint.locked;
+  // Said again later, threadlocker that went on with the torque is still there.
+  if (!(lock === "threadlocker" && !holds && before?.lock === lock && before.holds))
+    joint.locked = { lock, fact, holds };
+  if (setBy) renewHardware(replay, joint, fact, false);
+  joint.seen = undefined;
+  joint.seenBySame = undefined;
+  restage(replay, joint);
+}
+
+/** Whether lock and mark are in order: it is tightened, set by a measurement, or as found on a vehicle whose past is known. */
+function mayBeFinished(replay: Replay, joint: JointState): boolean {
+  if (joint.tightened !== undefined) return true;
+  if (joint.stage === "as_found" && !pastUnknown(replay)) return true;
+  return (
+    replay.definitions.one(joint.node, "set_by") !== undefined && setByReading(replay, joint) !== undefined
+  );
+}
+
+function doubtsOf(
   replay: Replay,
-  joint: TreeNode,
-  torque: Quantity,
   gauge: NamedDefinition | undefined,
-  fact: DatedFact<"torqued" | "rechecked">,
-): void {
-  for (const doubt of gauge === undefined ? [] : gaugeDoubts(replay, gauge, torque))
-    doubt(replay, joint, fact.place);
-  const limits = torqueLimits(replay, joint);
-  if (limits !== undefined)
-    complainOfTorque(replay, joint, torque, limits, uncertaintyFor(undefined, gauge, torque), fact);
+  { fact }: DatedFact<"torqued" | "rechecked">,
+): TorqueReading["doubts"] {
+  return gauge === undefined || fact.torque === undefined ? [] : wrenchDoubts(replay, gauge, fact.torque);
 }
 
-function judgeAngle(replay: Replay, joint: TreeNode, fact: DatedFact<"torqued">): void {
-  const limits = angleLimits(replay, joint);
-  const angle = fact.fact.then;
-  if (limits !== undefined && angle !== undefined)
-    complainOfTorque(replay, joint, angle, limits, undefined, fact);
-}
-
-function complainOfTorque(
+function complainOfMissingPart(
   replay: Replay,
-  joint: TreeNode,
-  torque: Quantity,
-  limits: Limits,
-  uncertainty: Quantity | undefined,
-  fact: DatedFact,
+  joint: JointState,
+  fact: DatedFact<"torqued" | "tightened">,
 ): void {
-  const exact = judge([torque], undefined, limits, 0);
-  if (isFault(exact)) return;
-  const doubtful = judge([torque], uncertainty, limits, 0);
-  const outside = exact.verdict === "outside";
-  if (!outside && (isFault(doubtful) || doubtful.verdict !== "uncertain")) return;
-  const data = {
-    what: joint.path,
-    characteristic: "torque",
-    reading: torque,
-    limit: exact.limit,
-    side: exact.side,
-    by: exact.excess ?? exact.margin,
-    uncertainty,
-    readings: 1,
-    spread: undefined,
-    gaugeDoubt: !outside,
-  };
-  const defined = replay.definitions.one(joint, "torque");
-  const limitPlace = defined && { place: { site: defined.site, ...defined.record.at }, role: "torque" };
-  replay.complainOf(joint, "torque-outside", fact.place, data, {
-    seeAlso: limitPlace === undefined ? [] : [limitPlace],
-  });
+  const absent = absentPart(replay, joint.node);
+  if (absent === undefined) return;
+  const { part, state } = absent;
+  const place = state.missing ? ("missing" as const) : state.place;
+  const data = { joint: joint.node.path, part: part.path, place };
+  replay.complainOf(joint.node, "torqued-before-fitted", fact.place, data, seeAlso(place, state.placed));
 }
 
-/** Not torqued, nor as found on a vehicle whose past is known. */
-function isUndone(replay: Replay, { tightened, stage }: JointState): boolean {
-  return tightened === undefined && (stage !== "as_found" || pastUnknown(replay));
-}
-
-function jointsIn(
+function jointsIn<W extends FactWord>(
   replay: Replay,
-  fact: DatedFact<"nipped" | "torqued" | "tightened" | "rechecked" | "locked" | "marked" | "loosened">,
+  { fact }: DatedFact<W> & { readonly fact: { readonly what: Parameters<Replay["targetsOf"]>[0] } },
 ): Growing<JointState>[] {
-  return replay.targetsOf(fact.fact.what, "joint").map(({ node }) => jointOf(replay, node));
+  return replay.targetsOf(fact.what, "joint").map(({ node }) => jointOf(replay, node));
 }
 
-/** The state of a joint; every joint has one from the start. */
-export function jointOf(replay: Replay, node: TreeNode): Growing<JointState> {
-  const joint = replay.joints.get(node);
-  if (joint === undefined) throw new Error(`no state for the joint ${node.path}`);
-  return joint;
-}
-
-/** The stage is the furthest of what has been done and not undone. */
-function restage(joint: Growing<JointState>): void {
-  joint.stage = stageOf(joint);
-}
-
-function stageOf({ marked, locked, tightened, nipped, opened }: JointState): JointStage {
-  if (tightened !== undefined) {
-    if (marked !== undefined) return "marked";
-    return locked === undefined ? "torqued" : "locked";
-  }
-  if (nipped !== undefined) return "nipped";
-  return opened === undefined ? "as_found" : "open";
+/** Whether two people are one; of one who is not named nothing is known. */
+function isSame(a: string | undefined, b: string | undefined): boolean {
+  return a !== undefined && b !== undefined && a.trim().toLowerCase() === b.trim().toLowerCase();
 }

@@ -2,9 +2,10 @@
 import type { NamedDefinition } from "../definitions.ts";
 import { gaugeDoubts } from "../gauge-check.ts";
 import { uncertaintyFor } from "../judgement.ts";
+import { NO_RUNNING } from "../running.ts";
 import type { DatedFact, Reading } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
-import { NO_RUNNING, record } from "./parts.ts";
+import { record } from "./parts.ts";
 import type { Handlers, Replay } from "./replay.ts";
 
 export const measurementHandlers: Handlers = {

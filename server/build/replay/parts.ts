@@ -1,23 +1,18 @@
 /** Parts: where each is, which item is in its place, what was found and decided. */
-import type { Decimal } from "../../quantities/decimal.ts";
-import { decimal } from "../../quantities/decimal.ts";
-import type { Quantity } from "../../quantities/quantity.ts";
-import { convert } from "../../quantities/quantity.ts";
-import { isFault } from "../../quantities/quantity-fault.ts";
-import { unit } from "../../quantities/unit.ts";
 import { condemnation } from "../condemnation.ts";
 import { isCritical } from "../criticality.ts";
 import { outsideLimits } from "../judgement.ts";
+import { pastUnknown } from "../past.ts";
+import { addRunning, NO_RUNNING } from "../running.ts";
 import type { Standing } from "../standing.ts";
-import type { DatedFact, Item, ItemEvent, PartPlace, PartState, Running } from "../states.ts";
+import type { DatedFact, Item, ItemEvent, PartPlace, PartState } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
 import { below } from "../tree/node.ts";
 import type { Target } from "../tree/resolve.ts";
-import { breakJoints, jointsOf, openJoint } from "./joints.ts";
+import { breakJoints, endTrial, joinJoints, openJoint } from "./joint-opening.ts";
 import type { Growing, Handlers, Replay } from "./replay.ts";
+import { seeAlso } from "./see-also.ts";
 import { inHandOf, moveGoods } from "./supply.ts";
-
-export const NO_RUNNING: Running = { hours: decimal(0), metres: decimal(0), runs: decimal(0) };
 
 /** Every part as the log begins. */
 export function partsAtStart(replay: Replay): void {
@@ -56,25 +51,16 @@ export const partHandlers: Handlers = {
   removed: (replay, fact) => {
     const targets = topmost(replay.partsOf(fact.fact.what));
     const together = new Set(targets.map(({ node }) => node));
-    for (const target of targets) {
-      const part = partOf(replay, target.node);
-      const there = part.place === "on" || part.place === "trial";
-      if (!there) {
-        if (target.through === undefined) {
-          const data = { what: target.node.path, place: part.place };
-          replay.complainOf(
-            target.node,
-            "removed-twice",
-            fact.place,
-            data,
-            seeAlso("removed before", part.placed),
-          );
-        }
-        continue;
+    for (const { node, through } of targets) {
+      const part = partOf(replay, node);
+      if (part.place === "on" || part.place === "trial") takeOff(replay, part, fact, "off");
+      else if (through !== undefined) continue;
+      else {
+        const data = { what: node.path, place: part.place };
+        replay.complainOf(node, "removed-twice", fact.place, data, seeAlso("removed before", part.placed));
       }
-      takeOff(replay, part, fact, "off");
+      breakJoints(replay, node, fact, fact.fact.asUnit ? together : undefined);
     }
-    for (const { node } of targets) breakJoints(replay, node, fact, fact.fact.asUnit ? together : undefined);
   },
 
   stripped: (replay, fact) => {
@@ -83,7 +69,7 @@ export const partHandlers: Handlers = {
         const part = replay.parts.get(inner);
         if (part !== undefined && (part.place === "on" || part.place === "trial")) {
           takeOff(replay, part, fact, "off");
-          breakJoints(replay, inner, fact, undefined);
+          breakJoints(replay, inner, fact);
         }
         if (inner.kind === "joint") openJoint(replay, inner, fact);
       }
@@ -98,7 +84,7 @@ export const partHandlers: Handlers = {
   sent: (replay, fact) => {
     for (const { node } of topmost(replay.partsOf(fact.fact.what))) {
       const part = partOf(replay, node);
-      if (part.place === "on" || part.place === "trial") breakJoints(replay, node, fact, undefined);
+      if (part.place === "on" || part.place === "trial") breakJoints(replay, node, fact);
       takeOff(replay, part, fact, "away");
       part.sent = fact;
     }
@@ -130,7 +116,9 @@ export const partHandlers: Handlers = {
       const part = partOf(replay, node);
       for (const { condition, at } of fact.fact.conditions) {
         record(part, { is: "found", condition, place: replay.placeIn(fact, at), fact });
-        if (condition === "missing") Object.assign(part, { place: "gone", placed: fact, missing: true });
+        if (condition !== "missing") continue;
+        if (part.place === "on" || part.place === "trial") breakJoints(replay, node, fact);
+        Object.assign(part, { place: "gone", placed: fact, missing: true });
       }
     }
   },
@@ -225,6 +213,7 @@ function putOn(replay: Replay, { node, through }: Target, fact: DatedFact<"fitte
     );
   }
   if (part.place === "trial") {
+    endTrial(replay, part, fact);
     part.place = "on";
     part.placed = fact;
     replay.disturb(node, fact);
@@ -236,8 +225,7 @@ function putOn(replay: Replay, { node, through }: Target, fact: DatedFact<"fitte
   part.placed = fact;
   part.missing = false;
   replay.disturb(node, fact);
-  // What was tightened while a part of it was off cannot have been this joint as it is now.
-  for (const joint of jointsOf(replay, node)) openJoint(replay, joint, fact);
+  joinJoints(replay, node, fact);
 }
 
 const REPLACED: ReadonlySet<string> = new Set(["renew", "make", "scrap"]);
@@ -264,7 +252,12 @@ function startItem(replay: Replay, part: Growing<PartState>, fact: DatedFact<"fi
     const singleUse = replay.definitions.one(node, "single_use")?.record.yes === true;
     const decision = part.decision?.decision ?? "";
     if (singleUse && !REPLACED.has(decision))
-      replay.complainOf(node, "single-use-refitted", fact.place, { what: node.path });
+      replay.complainOf(node, "single-use-refitted", fact.place, {
+        what: node.path,
+        joint: undefined,
+        needed,
+        inHand,
+      });
     else
       replay.complainOf(
         node,
@@ -346,10 +339,6 @@ export function countOf({ definitions }: Pick<Standing, "definitions">, node: Tr
   return definitions.one(node, "count")?.record.count ?? 1;
 }
 
-export function pastUnknown({ definitions, gathered }: Pick<Standing, "definitions" | "gathered">): boolean {
-  return definitions.one(gathered.tree.root, "past")?.record.choice !== "known";
-}
-
 /** Through an assembly a part inside another part is not meant: it goes where its own part goes, and stays in it. */
 function topmost(targets: readonly Target[]): readonly Target[] {
   return targets.filter(({ node, through }) => through === undefined || !insidePart(node, through));
@@ -360,25 +349,4 @@ function insidePart(node: TreeNode, through: TreeNode): boolean {
     if (above.kind === "part") return true;
   }
   return false;
-}
-
-export function addRunning(
-  running: Running,
-  { hours, distance, runs }: Pick<DatedFact<"ran">["fact"], "hours" | "distance" | "runs">,
-): Running {
-  const metres = distance === undefined ? decimal(0) : metresOf(distance);
-  return {
-    hours: running.hours.plus(hours ?? 0),
-    metres: running.metres.plus(metres),
-    runs: running.runs.plus(runs ?? 0),
-  };
-}
-
-function metresOf(distance: Quantity): Decimal {
-  const metres = convert(distance, unit("m"));
-  return isFault(metres) ? decimal(0) : metres.value;
-}
-
-export function seeAlso(role: string, fact: DatedFact | undefined) {
-  return fact === undefined ? {} : { seeAlso: [{ role, place: fact.place }] };
 }

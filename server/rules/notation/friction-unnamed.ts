@@ -9,9 +9,11 @@ export const frictionUnnamed = findingRule<"friction-unnamed">({
   remedy: "Write nut_factor before it, or give the friction of thread and head.",
   source: "VDI 2230 reckons with the friction of thread and head, Shigley with the nut factor",
   bad: `joint disc_bolts "Disc bolts"
+  torque: 24 N.m
   friction: 0.18
 `,
   good: `joint disc_bolts "Disc bolts"
+  torque: 24 N.m
   friction: nut_factor 0.18
 `,
   message: ({ data }) => `friction ${data.found} does not say of what: expected ${data.expected}`,

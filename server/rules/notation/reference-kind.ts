@@ -11,6 +11,7 @@ export const referenceKind = findingRule<"reference-kind">({
 
 joint hub_bolts "Hub bolts"
   joins: hub
+  torque: 24 N.m
 
 day 2026-05-02
   removed: hub_bolts
@@ -19,6 +20,7 @@ day 2026-05-02
 
 joint hub_bolts "Hub bolts"
   joins: hub
+  torque: 24 N.m
 
 day 2026-05-02
   removed: hub

@@ -11,6 +11,7 @@ import { futureDay } from "./future-day.ts";
 import { hoursOverDay } from "./hours-over-day.ts";
 import { lockedBeforeTorqued } from "./locked-before-torqued.ts";
 import { markedBeforeTorqued } from "./marked-before-torqued.ts";
+import { notSeen } from "./not-seen.ts";
 import { receivedOverOrder } from "./received-over-order.ts";
 import { removedTwice } from "./removed-twice.ts";
 import { seenBySame } from "./seen-by-same.ts";
@@ -29,6 +30,7 @@ export const orderRules: readonly Rule[] = [
   hoursOverDay,
   lockedBeforeTorqued,
   markedBeforeTorqued,
+  notSeen,
   receivedOverOrder,
   removedTwice,
   seenBySame,

@@ -1,0 +1,64 @@
+/** When a joint is due to be checked again: by running since it was tightened, and since the last check. */
+import type { Decimal } from "../quantities/decimal.ts";
+import type { Quantity } from "../quantities/quantity.ts";
+import { compare, convert, hasDimension, quantityOf } from "../quantities/quantity.ts";
+import { isFault } from "../quantities/quantity-fault.ts";
+import { unit } from "../quantities/unit.ts";
+import type { Standing } from "./standing.ts";
+import type { JointState, Running } from "./states.ts";
+
+export interface DueRecheck {
+  /** Running since it was tightened, or since the last check. */
+  readonly ran: Quantity;
+  readonly due: Quantity;
+  /** True where it has been checked before. */
+  readonly again: boolean;
+}
+
+/**
+ * The recheck that is due; undefined where none is. The first is `after` so much running since the tightening, and only
+ * a check at or after that counts as it; the others come `every` so much. Of a joint as found only the others are known.
+ */
+export function dueRecheck(
+  { definitions }: Pick<Standing, "definitions">,
+  { node, tightened, rechecked, sinceTightened, sinceRechecked }: JointState,
+): DueRecheck | undefined {
+  const record = definitions.one(node, "recheck")?.record;
+  if (record === undefined) return undefined;
+  const { after, every } = record;
+  if (after !== undefined && tightened !== undefined) {
+    const atLastCheck = rechecked && less(sinceTightened, sinceRechecked);
+    if (atLastCheck === undefined || !reaches(atLastCheck, after)) return due(sinceTightened, after, false);
+  }
+  return every && due(sinceRechecked, every, rechecked !== undefined);
+}
+
+function due(running: Running, amount: Quantity, again: boolean): DueRecheck | undefined {
+  if (!reaches(running, amount)) return undefined;
+  return { ran: inUnitOf(running, amount), due: amount, again };
+}
+
+function reaches(running: Running, amount: Quantity): boolean {
+  const order = compare(inUnitOf(running, amount), amount);
+  return order === 0 || order === 1;
+}
+
+/** The part of running that is counted like an amount: hours, distance or runs. */
+function inUnitOf({ hours, metres, runs }: Running, amount: Quantity): Quantity {
+  if (hasDimension(amount, "time")) return converted(hours, "h", amount);
+  return hasDimension(amount, "length") ? converted(metres, "m", amount) : converted(runs, "run", amount);
+}
+
+function converted(value: Decimal, symbol: string, like: Quantity): Quantity {
+  const quantity = quantityOf(value, unit(symbol));
+  const same = convert(quantity, like.unit);
+  return isFault(same) ? quantity : same;
+}
+
+function less(a: Running, b: Running): Running {
+  return {
+    hours: a.hours.minus(b.hours),
+    metres: a.metres.minus(b.metres),
+    runs: a.runs.minus(b.runs),
+  };
+}

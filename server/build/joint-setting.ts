@@ -1,0 +1,75 @@
+/** A joint that is set not by torque but by a measurement: the newest one, and what it proves. */
+import type { Limits } from "../quantities/limits.ts";
+import type { Quantity } from "../quantities/quantity.ts";
+import { isFault } from "../quantities/quantity-fault.ts";
+import type { Verdict } from "../quantities/verdict.ts";
+import { judge } from "../quantities/verdict.ts";
+import { judgeReading, nearShare } from "./judgement.ts";
+import type { Standing } from "./standing.ts";
+import type { DatedFact, JointState, Reading } from "./states.ts";
+import type { SourcedRecord, TreeNode } from "./tree/node.ts";
+
+/** A measurement, or a setting as adjusted. */
+export interface JointSetting {
+  readonly node: TreeNode;
+  readonly name: string;
+  readonly fact: DatedFact<"measured" | "set">;
+  /** Undefined where no limit of that name can judge it. */
+  readonly verdict: Verdict | undefined;
+}
+
+/** What a joint is set by; undefined where it is set by torque, or the reference means nothing. */
+export function setBy(
+  { definitions, names }: Pick<Standing, "definitions" | "names">,
+  joint: TreeNode,
+): { readonly node: TreeNode; readonly name: string; readonly sourced: SourcedRecord<"set_by"> } | undefined {
+  const sourced = definitions.one(joint, "set_by");
+  if (sourced === undefined) return undefined;
+  const { node, name } = names.member(sourced.record.reference, sourced.turns);
+  return node && { node, name, sourced };
+}
+
+/** The newest measurement or setting of what a joint is set by, taken since it was opened or run up last. */
+export function newestOf(
+  standing: Pick<Standing, "definitions" | "gathered" | "names" | "parts" | "readings" | "settings">,
+  { node: joint, opened, nipped }: JointState,
+): JointSetting | undefined {
+  const by = setBy(standing, joint);
+  if (by === undefined) return undefined;
+  const { node, name } = by;
+  const readings = standing.parts.get(node)?.item.readings ?? standing.readings.get(node) ?? [];
+  const measured = readings.findLast((reading) => reading.name === name);
+  const set = [...(standing.settings.get(node)?.values() ?? [])].findLast((one) => one.name === name);
+  const since = Math.max(opened?.order ?? -1, nipped?.order ?? -1);
+  const newer =
+    set !== undefined && (measured === undefined || set.fact.order > measured.fact.order)
+      ? { fact: set.fact, verdict: judgeSetting(standing, node, name, set.value) }
+      : measured && { fact: measured.fact, verdict: judgeMeasured(standing, measured) };
+  return newer === undefined || newer.fact.order < since ? undefined : { node, name, ...newer };
+}
+
+/** The verdict of the least margin, of several limits. */
+function judgeMeasured(
+  standing: Pick<Standing, "definitions" | "gathered">,
+  reading: Reading,
+): Verdict | undefined {
+  const verdicts = judgeReading(standing, reading).map(({ verdict }) => verdict);
+  return (
+    verdicts.find(({ verdict }) => verdict === "outside") ??
+    verdicts.find(({ verdict }) => verdict === "uncertain") ??
+    verdicts[0]
+  );
+}
+
+function judgeSetting(
+  standing: Pick<Standing, "definitions" | "gathered">,
+  node: TreeNode,
+  name: string,
+  value: Quantity,
+): Verdict | undefined {
+  const wanted: Limits | undefined = standing.definitions
+    .all(node, "setting")
+    .findLast(({ record }) => record.name === name)?.record.limits;
+  const verdict = wanted && judge([value], undefined, wanted, nearShare(standing));
+  return verdict === undefined || isFault(verdict) ? undefined : verdict;
+}

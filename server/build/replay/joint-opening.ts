@@ -1,0 +1,157 @@
+/** How joints come apart: by what is removed, by loosening, by parts that are fitted to them; and what each begins as. */
+import { connectionsOf } from "../connections.ts";
+import { joinedParts } from "../criticality.ts";
+import { newestOf } from "../joint-setting.ts";
+import { NO_RUNNING } from "../running.ts";
+import type { DatedFact, JointStage, JointState, PartState } from "../states.ts";
+import type { TreeNode } from "../tree/node.ts";
+import { isWithin } from "../tree/node.ts";
+import { whereabouts } from "../whereabouts.ts";
+import { overtake } from "./joint-complaints.ts";
+import type { Growing, Replay } from "./replay.ts";
+
+/** Every joint as the log begins: open where a part of it is not on. */
+export function jointsAtStart(replay: Replay): void {
+  for (const node of replay.gathered.tree.ofKind("joint")) {
+    const apart = joinedParts(replay, node).some((part) => whereabouts(replay, part)?.place !== "on");
+    replay.joints.set(node, {
+      node,
+      stage: apart ? "open" : "as_found",
+      apart,
+      opened: undefined,
+      undone: undefined,
+      nipped: undefined,
+      tightened: undefined,
+      reading: undefined,
+      without: undefined,
+      locked: undefined,
+      marked: undefined,
+      seen: undefined,
+      seenBySame: undefined,
+      rechecked: undefined,
+      sinceTightened: NO_RUNNING,
+      sinceRechecked: NO_RUNNING,
+      recheckDue: undefined,
+      hardware: "as found",
+    });
+  }
+}
+
+/** Opens a joint: whatever was done to it is undone. One that is open already stays as it is. */
+export function openJoint(replay: Replay, node: TreeNode, fact: DatedFact): void {
+  const joint = jointOf(replay, node);
+  if (joint.stage === "open" && joint.opened !== undefined) return;
+  overtake(replay, node, "opened");
+  Object.assign(joint, {
+    stage: "open",
+    opened: fact,
+    undone: fact,
+    nipped: undefined,
+    tightened: undefined,
+    reading: undefined,
+    without: undefined,
+    locked: undefined,
+    marked: undefined,
+    seen: undefined,
+    seenBySame: undefined,
+    rechecked: undefined,
+    recheckDue: undefined,
+  } satisfies Partial<JointState>);
+  replay.disturb(node, fact);
+  replay.opened(node, fact);
+}
+
+/**
+ * A part comes off: its joints open, but for those that are wholly within what comes off with it. A part takes along
+ * what is in it; as a unit, `together` come off in one piece.
+ */
+export function breakJoints(
+  replay: Replay,
+  part: TreeNode,
+  fact: DatedFact,
+  together: ReadonlySet<TreeNode> = new Set(),
+): void {
+  for (const joint of connectionsOf(replay).jointsOf(part)) {
+    const inside = joinedParts(replay, joint).every(
+      (joined) => isWithin(joined.path, part.path) || isPartOf(joined, together),
+    );
+    if (!inside) openJoint(replay, joint, fact);
+  }
+}
+
+function isPartOf(node: TreeNode, together: ReadonlySet<TreeNode>): boolean {
+  for (let around: TreeNode | undefined = node; around !== undefined; around = around.parent) {
+    if (together.has(around)) return true;
+  }
+  return false;
+}
+
+/**
+ * A part goes on: its joints are open. One within a unit is not, as long as the unit goes on in one day; nor is one that
+ * was tightened on the bench, with all of its parts there.
+ */
+export function joinJoints(replay: Replay, part: TreeNode, fact: DatedFact<"fitted">): void {
+  for (const node of connectionsOf(replay).jointsOf(part)) {
+    const joint = jointOf(replay, node);
+    if (joint.stage === "open") continue;
+    const others = joinedParts(replay, node).filter((other) => !isWithin(other.path, part.path));
+    const parted = others.some((other) => {
+      const state = replay.parts.get(other);
+      return state?.place === "on" && state.placed?.date !== fact.date;
+    });
+    if (joint.without !== undefined || parted) openJoint(replay, node, fact);
+  }
+}
+
+/** A part that was on for trial is fitted for good: what was tightened in the trial secures nothing. */
+export function endTrial(replay: Replay, part: PartState, fact: DatedFact<"fitted">): void {
+  const since = part.placed?.order ?? -1;
+  for (const node of connectionsOf(replay).jointsOf(part.node)) {
+    const { tightened } = jointOf(replay, node);
+    if (tightened !== undefined && tightened.order > since) openJoint(replay, node, fact);
+  }
+}
+
+/** A part that is not there for its joint: off while others are on, away, or gone. All of them on the bench is no lack. */
+export function absentPart(
+  replay: Replay,
+  joint: TreeNode,
+): { readonly part: TreeNode; readonly state: PartState } | undefined {
+  const there = joinedParts(replay, joint).flatMap((part) => {
+    const where = whereabouts(replay, part);
+    return where === undefined ? [] : [{ part, ...where }];
+  });
+  if (there.every(({ place }) => place === "off")) return undefined;
+  return there.find(({ place }) => place !== "on" && place !== "trial");
+}
+
+/** The reading that sets a joint since it was last opened or run up. */
+export function setByReading(replay: Replay, joint: JointState) {
+  return newestOf(replay, joint);
+}
+
+/** The state of a joint; every joint has one from the start. */
+export function jointOf(replay: Replay, node: TreeNode): Growing<JointState> {
+  const joint = replay.joints.get(node);
+  if (joint === undefined) throw new Error(`no state for the joint ${node.path}`);
+  return joint;
+}
+
+/** The stage is the furthest of what has been done and not undone. */
+export function restage(replay: Replay, joint: Growing<JointState>): void {
+  joint.stage = stageOf(joint, replay.definitions.one(joint.node, "set_by") !== undefined);
+}
+
+/** A joint that is set by a measurement counts as tightened once it is locked or marked. */
+function stageOf(
+  { marked, locked, tightened, nipped, opened, apart }: JointState,
+  setByMeasurement: boolean,
+): JointStage {
+  if (tightened !== undefined || setByMeasurement) {
+    if (marked !== undefined) return "marked";
+    if (locked !== undefined) return "locked";
+    if (tightened !== undefined) return "torqued";
+  }
+  if (nipped !== undefined) return "nipped";
+  return opened === undefined && !apart ? "as_found" : "open";
+}

@@ -1,0 +1,88 @@
+/** Whether a torque wrench could give the torque that it is said to have given. */
+
+import { zone } from "../quantities/limits.ts";
+import type { Quantity } from "../quantities/quantity.ts";
+import { convert, formatQuantity } from "../quantities/quantity.ts";
+import { isFault } from "../quantities/quantity-fault.ts";
+import type { NamedDefinition } from "./definitions.ts";
+import { COARSE_TORQUE_SHARE, LEAST_SHARE_OF_RANGE } from "./figures.ts";
+import type { LimitFindings } from "./finding-data/limits.ts";
+import { torqueLimits } from "./joint-torque.ts";
+import { gaugeReads, recordOf, uncertaintyFor } from "./judgement.ts";
+import type { Standing } from "./standing.ts";
+import type { WrenchDoubt } from "./states.ts";
+import type { TreeNode } from "./tree/node.ts";
+
+/** What speaks against a wrench on the day of a standing: out of its range, or used after its calibration ran out. */
+export function wrenchDoubts(
+  { gauges, date }: Pick<Standing, "gauges" | "date">,
+  gauge: NamedDefinition,
+  torque: Quantity,
+): readonly WrenchDoubt[] {
+  const doubts: WrenchDoubt[] = [];
+  if (gaugeReads(gauge, torque) === false) doubts.push({ is: "out of range", gauge, range: rangesOf(gauge) });
+  const good = gauges.get(gauge)?.calibrated?.until;
+  if (good !== undefined && date > good) doubts.push({ is: "out of date", gauge, good });
+  return doubts;
+}
+
+/** A wrench too coarse for a joint's torque, or used so low in its range that its accuracy is not known. */
+export function wrenchCoarseness(
+  standing: Pick<Standing, "definitions">,
+  joint: TreeNode,
+  gauge: NamedDefinition,
+  torque: Quantity,
+): LimitFindings["gauge-too-coarse"] | undefined {
+  return lowInRange(gauge, torque) ?? coarse(standing, joint, gauge, torque);
+}
+
+function lowInRange(gauge: NamedDefinition, torque: Quantity): LimitFindings["gauge-too-coarse"] | undefined {
+  const tops = (recordOf(gauge, "reads")?.ranges ?? []).flatMap(({ upper }) => upper ?? []);
+  const ratios = tops.flatMap((greatest) => {
+    const same = convert(torque, greatest.unit);
+    return isFault(same) || greatest.value.isZero()
+      ? []
+      : [{ greatest, ratio: same.value.div(greatest.value).toNumber() }];
+  });
+  const best = ratios.sort((a, b) => b.ratio - a.ratio).find(({ ratio }) => ratio <= 1);
+  if (best === undefined || best.ratio >= LEAST_SHARE_OF_RANGE) return undefined;
+  return { is: "low in its range", gauge: gauge.name, reading: torque, ...best, least: LEAST_SHARE_OF_RANGE };
+}
+
+function coarse(
+  standing: Pick<Standing, "definitions">,
+  joint: TreeNode,
+  gauge: NamedDefinition,
+  torque: Quantity,
+): LimitFindings["gauge-too-coarse"] | undefined {
+  const limits = torqueLimits(standing, joint);
+  const whole = limits?.lower === undefined || limits.upper === undefined ? undefined : zone(limits);
+  const uncertainty = uncertaintyFor(undefined, gauge, torque);
+  const same = whole && uncertainty && convert(uncertainty, whole.unit);
+  if (
+    whole === undefined ||
+    uncertainty === undefined ||
+    same === undefined ||
+    isFault(same) ||
+    whole.value.isZero()
+  )
+    return undefined;
+  const ratio = same.value.div(whole.value).abs().toNumber();
+  if (ratio <= COARSE_TORQUE_SHARE) return undefined;
+  return {
+    is: "coarse for a torque",
+    gauge: gauge.name,
+    uncertainty,
+    zone: whole,
+    ratio,
+    most: COARSE_TORQUE_SHARE,
+  };
+}
+
+function rangesOf(gauge: NamedDefinition): string {
+  return (recordOf(gauge, "reads")?.ranges ?? [])
+    .map(({ lower, upper }) =>
+      [lower, upper].flatMap((bound) => (bound ? [formatQuantity(bound)] : [])).join(" to "),
+    )
+    .join(", ");
+}
