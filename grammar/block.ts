@@ -4,7 +4,7 @@
  */
 import { headerStart } from "./header-shape.ts";
 import type { Content, Line } from "./lines.ts";
-import { classifyLine, contentEndOf, contentOf, lineStartsOf } from "./lines.ts";
+import { blanked, classifyLine, contentEndOf, contentOf, lineStartsOf } from "./lines.ts";
 import { nearest } from "./nearest.ts";
 import { readStatement } from "./statement.ts";
 import type {
@@ -107,10 +107,10 @@ class BlockReader {
     const word = this.word(line.wordStart, line.wordEnd);
     const shape = line.form === "record" ? this.shapeOf(word) : malformed(word, line, this.text);
     const known = !("faults" in shape);
-    const reading = known
-      ? readStatement(shape, this.valueText(line.valueStart, contents, ends), line.valueStart)
-      : { ...NOTHING_READ, faults: shape.faults };
     const comments = this.comments(contents, ends);
+    const reading = known
+      ? readStatement(shape, blanked(this.text, line.valueStart, last.end, comments), line.valueStart)
+      : { ...NOTHING_READ, faults: shape.faults };
     return {
       kind: "record",
       start: this.startOf(first),
@@ -145,26 +145,6 @@ class BlockReader {
     const start = this.startOf(this.line);
     const end = contentEndOf(this.text, start, this.endOf(this.line));
     return classifyLine(this.text, start, end).is === "prose" && !startsWithBar(this.text, start);
-  }
-
-  /** What stands behind the colon, with comments and line ends blanked out so that offsets stay. */
-  private valueText(valueStart: number, contents: readonly Content[], ends: readonly number[]): string {
-    if (contents.length === 1) return this.text.slice(valueStart, contents[0]?.end);
-    let text = "";
-    for (const [index, content] of contents.entries()) {
-      const blanked = valueStart + text.length;
-      text += this.text.slice(blanked, content.end);
-      const next =
-        index + 1 < contents.length
-          ? (ends[index] as number) + this.lineEndLength(ends[index] as number)
-          : content.end;
-      text = text.padEnd(next - valueStart, " ");
-    }
-    return text;
-  }
-
-  private lineEndLength(at: number): number {
-    return this.text.startsWith("\r\n", at) ? 2 : 1;
   }
 
   /** The shape by which a record word is read here, or what is wrong with it. */

@@ -2,6 +2,7 @@
  * Lines: where each ends, and which of the kinds of the notation it is. Done by hand, character by character, so
  * that prose never meets the lexer and a long log reads fast.
  */
+import type { Span } from "./syntax.ts";
 import { recordWords } from "./vocabulary/vocabulary.ts";
 import { isIndent, isSpace } from "./white-space.ts";
 
@@ -121,6 +122,18 @@ export function contentOf(text: string, start: number, end: number): Content {
     comment,
     asksForMore: !inString && said > start && text.charCodeAt(said - 1) === COMMA,
   };
+}
+
+/** The text from `start` to `end` with comments and line ends made spaces, so that offsets stay. */
+export function blanked(text: string, start: number, end: number, comments: readonly Span[]): string {
+  let said = "";
+  let at = start;
+  for (const comment of comments) {
+    if (comment.end > end) break;
+    said += text.slice(at, comment.start).padEnd(comment.end - at, " ");
+    at = comment.end;
+  }
+  return (said + text.slice(at, end)).replace(/[\r\n]/g, " ");
 }
 
 /** True unless the quotation mark at `at` stands tight behind a number, where it means inches. */

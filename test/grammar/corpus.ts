@@ -6,16 +6,17 @@ import { vocabulary } from "../../grammar/vocabulary/vocabulary.ts";
 
 const root = path.join(import.meta.dirname, "../..");
 
-/** Every log below a folder, by its path. */
-function logsIn(folder: string): string[] {
-  return readdirSync(path.join(root, folder), { recursive: true, encoding: "utf8" })
-    .filter((name) => name.endsWith(".cotter"))
-    .sort()
-    .map((name) => readFileSync(path.join(root, folder, name), "utf8"));
-}
+/** The build that holds every example of the reference. */
+export const exampleBuild = readFileSync(path.join(root, "docs/notation/example.cotter"), "utf8");
 
 /** The sample logs and the example build. */
-export const sampleLogs: readonly string[] = [...logsIn("samples"), ...logsIn("docs/notation")];
+export const sampleLogs: readonly string[] = [
+  ...readdirSync(path.join(root, "samples"), { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".cotter"))
+    .sort()
+    .map((name) => readFileSync(path.join(root, "samples", name), "utf8")),
+  exampleBuild,
+];
 
 /** The same logs in pieces of a few blocks each, quick to read. */
 export const samplePieces: readonly string[] = sampleLogs.flatMap((text) => {
@@ -111,6 +112,9 @@ export const anyText: fc.Arbitrary<string> = fc.oneof(
 
 /** How many cases the properties of the whole suite try in all; `COTTER_CASES` asks for more. */
 const cases = Number(process.env.COTTER_CASES ?? 2000);
+
+/** After so many milliseconds a property is taken to hang. */
+export const patience = Math.max(60_000, cases * 30);
 
 /** Settings for a property that takes this share of the cases; a failure prints its seed. */
 export function runs(share: number): fc.Parameters<unknown> {

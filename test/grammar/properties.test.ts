@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { Document } from "../../grammar/document.ts";
 import type { BlockNode, ItemNode } from "../../grammar/syntax.ts";
-import { anyText, runs, samplePieces } from "./corpus.ts";
+import { anyText, patience, runs, samplePieces } from "./corpus.ts";
 import { faultsOf } from "./marked-log.ts";
 
 /** What of a block is covered by no item, by two, or lies outside the item that holds it. */
@@ -36,42 +36,54 @@ function sizeOf(value: unknown): number {
 }
 
 describe("any text at all", () => {
-  it("reads without throwing, and its tree covers every character", () => {
-    fc.assert(
-      fc.property(anyText, (text) => {
-        const document = Document.read(text);
-        expect(document.text).toBe(text.replace(/^\ufeff/, ""));
-        expect(document.blocks.flatMap(gapsIn)).toEqual([]);
-      }),
-      runs(0.4),
-    );
-  }, 60_000);
+  it(
+    "reads without throwing, and its tree covers every character",
+    () => {
+      fc.assert(
+        fc.property(anyText, (text) => {
+          const document = Document.read(text);
+          expect(document.text).toBe(text.replace(/^\ufeff/, ""));
+          expect(document.blocks.flatMap(gapsIn)).toEqual([]);
+        }),
+        runs(0.4),
+      );
+    },
+    patience,
+  );
 
-  it("makes a tree, complaints included, of a size in proportion to its length", () => {
-    fc.assert(
-      fc.property(anyText, (text) => {
-        const size = Document.read(text).blocks.reduce((sum, block) => sum + sizeOf(block.items), 0);
-        // A character alone can be a line with a complaint and two fixes: some 60 fields.
-        expect(size).toBeLessThanOrEqual(60 * (text.length + 1));
-      }),
-      runs(0.05),
-    );
-  }, 60_000);
+  it(
+    "makes a tree, complaints included, of a size in proportion to its length",
+    () => {
+      fc.assert(
+        fc.property(anyText, (text) => {
+          const size = Document.read(text).blocks.reduce((sum, block) => sum + sizeOf(block.items), 0);
+          // A character alone can be a line with a complaint and two fixes: some 60 fields.
+          expect(size).toBeLessThanOrEqual(60 * (text.length + 1));
+        }),
+        runs(0.05),
+      );
+    },
+    patience,
+  );
 
-  it("quotes in each complaint what stands there", () => {
-    fc.assert(
-      fc.property(anyText, (text) => {
-        const misquoted = Document.read(text).blocks.flatMap((block) =>
-          faultsOf(block).filter(
-            ({ start, end, found, code }) =>
-              code !== "waiver-without-reason" && found !== block.text.slice(start, end),
-          ),
-        );
-        expect(misquoted).toEqual([]);
-      }),
-      runs(0.05),
-    );
-  }, 60_000);
+  it(
+    "quotes in each complaint what stands there",
+    () => {
+      fc.assert(
+        fc.property(anyText, (text) => {
+          const misquoted = Document.read(text).blocks.flatMap((block) =>
+            faultsOf(block).filter(
+              ({ start, end, found, code }) =>
+                code !== "waiver-without-reason" && found !== block.text.slice(start, end),
+            ),
+          );
+          expect(misquoted).toEqual([]);
+        }),
+        runs(0.05),
+      );
+    },
+    patience,
+  );
 });
 
 /** Texts on which a careless pattern takes time in the square of their length; the limit of a test would end it. */
@@ -213,26 +225,32 @@ describe("a damaged line of a sample", () => {
     60_000,
   );
 
-  it("a header that is deleted or truncated leaves the records below as they are, in a block that may not take them", () => {
-    const headers = whole.flatMap((lines) =>
-      lines.flatMap((text, line) => (/^[a-z]/.test(text) && line > 0 ? [{ lines, line }] : [])),
-    );
-    fc.assert(
-      fc.property(
-        fc.constantFrom(...headers),
-        fc.constantFrom("deleted", "truncated"),
-        ({ lines, line }, how) => {
-          const result = DAMAGES[how]?.(lines, line) ?? { lines, damaged: [] as number[] };
-          const document = Document.read(result.lines.join("\n"));
-          const codes = document.blocks.flatMap((block, index) =>
-            faultsOf(block)
-              .filter(({ start }) => !result.damaged.includes(document.positionIn(index, start).line))
-              .map(({ code }) => code),
-          );
-          expect(codes.filter((code) => code !== "record-not-here" && code !== "unknown-record")).toEqual([]);
-        },
-      ),
-      runs(0.05),
-    );
-  }, 60_000);
+  it(
+    "a header that is deleted or truncated leaves the records below as they are, in a block that may not take them",
+    () => {
+      const headers = whole.flatMap((lines) =>
+        lines.flatMap((text, line) => (/^[a-z]/.test(text) && line > 0 ? [{ lines, line }] : [])),
+      );
+      fc.assert(
+        fc.property(
+          fc.constantFrom(...headers),
+          fc.constantFrom("deleted", "truncated"),
+          ({ lines, line }, how) => {
+            const result = DAMAGES[how]?.(lines, line) ?? { lines, damaged: [] as number[] };
+            const document = Document.read(result.lines.join("\n"));
+            const codes = document.blocks.flatMap((block, index) =>
+              faultsOf(block)
+                .filter(({ start }) => !result.damaged.includes(document.positionIn(index, start).line))
+                .map(({ code }) => code),
+            );
+            expect(codes.filter((code) => code !== "record-not-here" && code !== "unknown-record")).toEqual(
+              [],
+            );
+          },
+        ),
+        runs(0.05),
+      );
+    },
+    patience,
+  );
 });

@@ -1,5 +1,3 @@
-import { readFileSync } from "node:fs";
-import path from "node:path";
 import { describe, expect, it } from "vitest";
 import { Document } from "../../grammar/document.ts";
 import { ExpressionParser } from "../../grammar/expression-parser.ts";
@@ -10,9 +8,9 @@ import { UNIT_SYMBOLS } from "../../grammar/vocabulary/units.ts";
 import { blockEntry, entriesIn, recordEntry, vocabulary } from "../../grammar/vocabulary/vocabulary.ts";
 import { RESERVED_NAMES } from "../../grammar/vocabulary/words.ts";
 import { everySymbol, namedUnit } from "../../server/quantities/unit-definitions.ts";
+import { exampleBuild as example } from "./corpus.ts";
 import { faultsOf } from "./marked-log.ts";
 
-const example = readFileSync(path.join(import.meta.dirname, "../../docs/notation/example.cotter"), "utf8");
 const build = Document.read(example);
 
 /** Every code that the reading of text alone can bring. */
