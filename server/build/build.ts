@@ -1,18 +1,25 @@
 /** A build as a value: files go in, and what they say and how things stand comes out. */
 import type { IsoDate } from "../quantities/dates.ts";
+import { complainOfCare } from "./care-findings.ts";
+import { complainOfCircuits } from "./circuit-findings.ts";
 import type { Gathered } from "./definitions.ts";
 import { gather } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import { complainOfJoints } from "./joint-findings.ts";
+import { Leanings } from "./leaning.ts";
+import { complainOfLives } from "./life-findings.ts";
 import { complainOfReadings } from "./limit-findings.ts";
+import { lostLinesOf } from "./lost-lines.ts";
 import type { ReferenceLink } from "./names.ts";
 import { Names } from "./names.ts";
 import { readDiary } from "./replay/diary.ts";
+import { complainOfSettings } from "./setting-findings.ts";
 import type { BlockSite, Place, SourceFile } from "./source.ts";
 import { placeAt, sitesOf } from "./source.ts";
 import type { Standing } from "./standing.ts";
 import type { DatedFact } from "./states.ts";
+import { complainOfSystems } from "./system-findings.ts";
 
 export interface Build {
   readonly files: readonly SourceFile[];
@@ -42,10 +49,17 @@ export function readBuild(files: readonly SourceFile[], { clock, on }: BuildOpti
   const gathered = gather(sites);
   const names = new Names(gathered);
   const today = on ?? statedToday(gathered) ?? clock;
-  const { replay, facts } = readDiary(gathered, names, today);
   const { links, findings: ofReferences } = names.link(sites);
+  const lost = lostLinesOf(sites, gathered, names, ofReferences);
+  const { replay, facts } = readDiary(gathered, names, today, lost);
+  const leanings = new Leanings(replay, facts);
   complainOfReadings(replay);
-  complainOfJoints(replay);
+  complainOfJoints(replay, leanings);
+  complainOfSystems(replay, leanings);
+  complainOfCircuits(replay, leanings);
+  complainOfSettings(replay);
+  complainOfLives(replay, leanings);
+  complainOfCare(replay, facts);
   const ofVehicle = withoutVehicle(gathered, sites);
   return {
     files,
@@ -54,7 +68,12 @@ export function readBuild(files: readonly SourceFile[], { clock, on }: BuildOpti
     standing: replay,
     facts,
     links,
-    findings: [...gathered.findings, ...ofVehicle, ...ofReferences, ...replay.findings],
+    findings: [
+      ...gathered.findings,
+      ...ofVehicle,
+      ...ofReferences,
+      ...replay.findings,
+    ],
   };
 }
 

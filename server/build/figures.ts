@@ -21,3 +21,9 @@ export const SLIP_FACTOR = 8;
 
 /** A torque without a tolerance has this one, in percent (common practice, no source). */
 export const TORQUE_TOLERANCE = 10;
+
+/** Of a fuse's rating: a steady load above makes it tire (80 % rule, common practice, no source). */
+export const FUSE_SHARE = 0.8;
+
+/** Of what a system holds: a filling of less is a topping up, and makes old fluid no younger (common practice, no source). */
+export const CHANGE_SHARE = 0.5;

@@ -1,7 +1,10 @@
 /** What each finding knows, by its code: the figures and names that its message is made of. */
 import type { SyntaxFaultCode } from "../../grammar/syntax.ts";
+import type { CareFindings } from "./finding-data/care.ts";
+import type { HoldFindings } from "./finding-data/holds.ts";
 import type { JointFindings } from "./finding-data/joints.ts";
 import type { LimitFindings } from "./finding-data/limits.ts";
+import type { LifeFindings } from "./finding-data/lives.ts";
 import type { NotationFindings } from "./finding-data/notation.ts";
 import type { OrderFindings } from "./finding-data/order.ts";
 import type { SupplyFindings } from "./finding-data/supply.ts";
@@ -25,6 +28,9 @@ export interface FindingData
     LimitFindings,
     JointFindings,
     SystemFindings,
+    HoldFindings,
+    LifeFindings,
+    CareFindings,
     SupplyFindings {}
 
 /** Kinds in words for messages about references. */

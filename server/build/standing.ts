@@ -1,6 +1,7 @@
 /** How things stand at one moment of the diary: what the derived verdicts are functions of. */
 import type { IsoDate } from "../quantities/dates.ts";
 import type { Gathered, NamedDefinition } from "./definitions.ts";
+import type { LostLine } from "./lost-lines.ts";
 import type { Names } from "./names.ts";
 import type {
   DatedFact,
@@ -43,4 +44,6 @@ export interface Standing {
   readonly supply: ReadonlyMap<TreeNode, SupplyState>;
   /** The last fact that disturbed a thing or anything below it. */
   readonly disturbed: ReadonlyMap<TreeNode, DatedFact>;
+  /** Lines that could not be read, or not in full. */
+  readonly lost: readonly LostLine[];
 }

@@ -232,8 +232,10 @@ export interface HoldState {
   /** The release that was granted last; undefined while there was none. */
   readonly released: DatedFact<"released"> | undefined;
   readonly lapsed: Lapse | undefined;
-  /** A release that was refused since, because something was open. */
-  readonly refused: DatedFact<"released"> | undefined;
+  /** A release that was refused since, and what was open. */
+  readonly refused:
+    | { readonly fact: DatedFact<"released">; readonly open: readonly OpenItem[] }
+    | undefined;
   /** Jobs that were gone on with although it stops them, since it was last shut. */
   readonly passedBy: readonly NamedDefinition[];
   /** What has fallen due with running since it was released, on which nothing has leant yet. */

@@ -5,27 +5,55 @@ import { ZERO } from "../../quantities/decimal.ts";
 import { quantityOf } from "../../quantities/quantity.ts";
 import { unit } from "../../quantities/unit.ts";
 import type { DayBlock, Gathered } from "../definitions.ts";
+import type { LostLine, LostLines } from "../lost-lines.ts";
 import type { Names } from "../names.ts";
 import type { Place } from "../source.ts";
 import { placeAt } from "../source.ts";
 import type { DatedFact } from "../states.ts";
 import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
-import { jointHandlers, jointsAtStart } from "./joints.ts";
+import { finishHolds, holdHandlers, holdsAtStart, loseLine, settleHolds } from "./holds.ts";
+import { jointsAtStart } from "./joint-opening.ts";
+import { jointHandlers } from "./joints.ts";
+import { lifeHandlers } from "./lives.ts";
 import { measurementHandlers } from "./measurements.ts";
 import { partHandlers, partsAtStart } from "./parts.ts";
 import type { Handlers } from "./replay.ts";
 import { Replay } from "./replay.ts";
+import { settingHandlers } from "./settings.ts";
+import { snagHandlers } from "./snags.ts";
 import { supplyAtStart, supplyHandlers } from "./supply.ts";
+import { systemHandlers, systemsAtStart } from "./systems.ts";
+import { testHandlers } from "./tests.ts";
 import { workAtStart, workHandlers } from "./work.ts";
 
-/** Subjects in the order in which they hear of a fact: goods first, since fitting asks what is in hand. */
+/**
+ * Subjects in the order in which they hear of a fact: goods first, since fitting asks what is in hand; hold points last,
+ * since they look at all others.
+ */
 const SUBJECTS: readonly Handlers[] = [
   supplyHandlers,
   gaugeHandlers,
   workHandlers,
   partHandlers,
   jointHandlers,
+  systemHandlers,
   measurementHandlers,
+  settingHandlers,
+  testHandlers,
+  snagHandlers,
+  lifeHandlers,
+  holdHandlers,
+];
+
+/** How each subject stands as the log begins. */
+const BEGINNINGS: readonly ((replay: Replay) => void)[] = [
+  partsAtStart,
+  jointsAtStart,
+  systemsAtStart,
+  supplyAtStart,
+  gaugesAtStart,
+  workAtStart,
+  holdsAtStart,
 ];
 
 export interface Diary {
@@ -35,12 +63,16 @@ export interface Diary {
   readonly facts: readonly DatedFact[];
 }
 
-/** @param today facts of later days are read but do not count */
-export function readDiary(gathered: Gathered, names: Names, today: IsoDate): Diary {
+/**
+ * @param today facts of later days are read but do not count
+ * @param lost the lines of the whole text that could not be read
+ */
+export function readDiary(gathered: Gathered, names: Names, today: IsoDate, lost: LostLines): Diary {
   const days = gathered.days.filter((day): day is DayBlock & { date: IsoDate } => day.date !== undefined);
   const inOrder = [...days].sort((a, b) => compareDates(a.date, b.date));
   const replay = new Replay(gathered, names, today, inOrder[0]?.date ?? today);
-  for (const begin of [partsAtStart, jointsAtStart, supplyAtStart, gaugesAtStart, workAtStart]) begin(replay);
+  for (const begin of BEGINNINGS) begin(replay);
+  replay.lost.push(...lost.definitions);
   complainOfDays(replay, days);
   const facts: DatedFact[] = [];
   for (const [index, day] of inOrder.entries()) {
@@ -51,7 +83,9 @@ export function readDiary(gathered: Gathered, names: Names, today: IsoDate): Dia
         inOrder.filter(({ date }) => date === day.date),
       );
     replay.date = day.date;
+    const unread = [...(lost.days.get(day.site) ?? [])];
     for (const fact of day.facts) {
+      loseLines(replay, unread, fact.at.start);
       const dated: DatedFact = {
         date: day.date,
         fact,
@@ -59,16 +93,28 @@ export function readDiary(gathered: Gathered, names: Names, today: IsoDate): Dia
         order: facts.length,
       } as DatedFact;
       facts.push(dated);
+      replay.touched.clear();
       for (const subject of SUBJECTS) hear(replay, subject, dated);
+      settleHolds(replay, dated);
     }
+    loseLines(replay, unread, Number.POSITIVE_INFINITY);
   }
   replay.date = today;
+  finishHolds(replay);
   return { replay, facts };
 }
 
 function hear(replay: Replay, subject: Handlers, fact: DatedFact): void {
   const handler = subject[fact.fact.word] as ((replay: Replay, fact: DatedFact) => void) | undefined;
   handler?.(replay, fact);
+}
+
+/** Lines above a place in a day that could not be read: from there on, nobody knows what they would have said. */
+function loseLines(replay: Replay, unread: LostLine[], before: number): void {
+  while (unread[0] !== undefined && unread[0].place.start < before) {
+    const line = unread.shift();
+    if (line !== undefined) loseLine(replay, line);
+  }
 }
 
 /** The changes of one day take effect together, from that day on. */

@@ -9,6 +9,7 @@ import type { Gathered, NamedDefinition, NamedKind } from "../definitions.ts";
 import type { Finding, FindingCode, FindingExtras } from "../finding.ts";
 import { finding } from "../finding.ts";
 import type { FindingData } from "../finding-data.ts";
+import type { LostLine } from "../lost-lines.ts";
 import type { FactWord } from "../lowering/fact.ts";
 import type { Names } from "../names.ts";
 import type { Place } from "../source.ts";
@@ -38,6 +39,9 @@ export type Growing<T> = { -readonly [K in keyof T]: T[K] };
 /** What a subject does on each kind of fact. */
 export type Handlers = { readonly [W in FactWord]?: (replay: Replay, fact: DatedFact<W>) => void };
 
+/** What follows for another subject when a joint opens. */
+type Opening = (joint: TreeNode, fact: DatedFact) => void;
+
 /** How things stand, with the means to change it and to complain. */
 export class Replay implements Standing {
   readonly gathered: Gathered;
@@ -58,7 +62,12 @@ export class Replay implements Standing {
   readonly gauges = new Map<NamedDefinition, Growing<GaugeState>>();
   readonly supply = new Map<TreeNode, Growing<SupplyState>>();
   readonly disturbed = new Map<TreeNode, DatedFact>();
+  /** Lines up to this moment that could not be read, or not in full. */
+  readonly lost: LostLine[] = [];
   readonly findings: Finding[] = [];
+  /** What the fact that is being read has disturbed. */
+  readonly touched = new Set<TreeNode>();
+  private readonly openings: Opening[] = [];
 
   constructor(gathered: Gathered, names: Names, today: IsoDate, firstDay: IsoDate) {
     this.gathered = gathered;
@@ -119,11 +128,19 @@ export class Replay implements Standing {
     return placeAt(fact.place.site, span);
   }
 
-  /** What follows from a joint's or part's opening for other subjects; set by the reader of the diary. */
-  opened: (node: TreeNode, fact: DatedFact) => void = () => undefined;
+  /** Asks to be told of each joint that opens. */
+  whenOpened(follow: Opening): void {
+    this.openings.push(follow);
+  }
+
+  /** A joint was opened: the subjects that asked follow it up. */
+  opened(node: TreeNode, fact: DatedFact): void {
+    for (const follow of this.openings) follow(node, fact);
+  }
 
   /** A thing was removed, fitted, loosened, opened or changed: what was proved of it, and of all above it, no longer is. */
   disturb(node: TreeNode, fact: DatedFact): void {
+    this.touched.add(node);
     for (let above: TreeNode | undefined = node; above !== undefined; above = above.parent)
       this.disturbed.set(above, fact);
   }

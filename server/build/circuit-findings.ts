@@ -1,0 +1,79 @@
+/** What is wrong with circuits, at the record that brought it: in the block, or in the latest `changed:`. */
+import type { CircuitFault } from "./circuits.ts";
+import { circuitFaults } from "./circuits.ts";
+import { FUSE_SHARE } from "./figures.ts";
+import type { Leanings } from "./leaning.ts";
+import { leaningPlace } from "./leaning.ts";
+import type { RecordWord } from "./lowering/definition-record.ts";
+import type { Replay } from "./replay/replay.ts";
+import type { Place } from "./source.ts";
+import { placeAt } from "./source.ts";
+import { testLack } from "./tests.ts";
+import type { TreeNode } from "./tree/node.ts";
+
+export function complainOfCircuits(replay: Replay, leanings: Leanings): void {
+  for (const circuit of replay.gathered.tree.ofKind("circuit")) {
+    for (const fault of circuitFaults(replay, circuit)) complainOfFault(replay, circuit, fault);
+    complainOfTest(replay, circuit, leanings);
+  }
+}
+
+function complainOfFault(replay: Replay, circuit: TreeNode, fault: CircuitFault): void {
+  const [place, ...others] = placesOf(replay, circuit, fault.words);
+  if (place === undefined) return;
+  const extras = { seeAlso: others };
+  const of = { circuit: circuit.path };
+  switch (fault.is) {
+    case "fuse over wire": {
+      const { fuse, wire, carries } = fault;
+      replay.complainOf(circuit, "fuse-over-wire", place.place, { ...of, fuse, wire, carries }, extras);
+      return;
+    }
+    case "fuse under load": {
+      const { fuse, load, share } = fault;
+      const data = { ...of, fuse, load, share, most: FUSE_SHARE };
+      replay.complainOf(circuit, "fuse-under-load", place.place, data, extras);
+      return;
+    }
+    case "voltage drop": {
+      const { drop, share, limit, load, back } = fault;
+      const data = { ...of, drop, share, limit, load, back };
+      replay.complainOf(circuit, "voltage-drop", place.place, data, extras);
+    }
+  }
+}
+
+/** The records that a fault follows from, the latest `changed:` first, else in their order. */
+function placesOf(
+  { definitions, gathered }: Replay,
+  circuit: TreeNode,
+  words: readonly RecordWord[],
+): { readonly role: string; readonly place: Place }[] {
+  const days = new Map(
+    gathered.days.map((day, order) => [day.site, `${day.date} ${String(order).padStart(9)}`]),
+  );
+  return words
+    .flatMap((word) => definitions.all(circuit, word))
+    .map(({ record, site }) => ({
+      role: record.word,
+      place: placeAt(site, record.at),
+      changed: days.get(site) ?? "",
+    }))
+    .sort((a, b) => (a.changed < b.changed ? 1 : a.changed > b.changed ? -1 : 0))
+    .map(({ role, place }) => ({ role, place }));
+}
+
+/** A circuit on which something leans, and which nobody has tested since it was disturbed. */
+function complainOfTest(replay: Replay, circuit: TreeNode, leanings: Leanings): void {
+  const lack = testLack(replay, circuit);
+  const leaning = lack && leanings.on(circuit, replay.disturbed.get(circuit), "circuits");
+  const place = circuit.header;
+  if (lack === undefined || leaning === undefined || place === undefined) return;
+  replay.complainOf(
+    circuit,
+    "circuit-untested",
+    place,
+    { circuit: circuit.path, why: lack },
+    { seeAlso: [leaningPlace(leaning)] },
+  );
+}

@@ -1,0 +1,64 @@
+/** What hangs together: which joints hold a part, which systems a part's fluid is of, which joints are on a system. */
+import { joinedParts, partsOfSystem } from "./criticality.ts";
+import type { Standing } from "./standing.ts";
+import type { Definitions } from "./tree/definitions.ts";
+import type { TreeNode } from "./tree/node.ts";
+
+type Defined = Pick<Standing, "definitions" | "gathered" | "names">;
+
+export interface Connections {
+  /** The joints that hold a part. */
+  readonly jointsOf: (part: TreeNode) => readonly TreeNode[];
+  /** The systems whose fluid a part holds. */
+  readonly systemsOf: (part: TreeNode) => readonly TreeNode[];
+  /** The parts that hold a system's fluid. */
+  readonly partsOf: (system: TreeNode) => readonly TreeNode[];
+  /** The joints that hold a part of a system. */
+  readonly jointsOn: (system: TreeNode) => readonly TreeNode[];
+  /** The systems that a joint is on. */
+  readonly systemsOn: (joint: TreeNode) => readonly TreeNode[];
+}
+
+const remembered = new WeakMap<Definitions, Connections>();
+
+/** With the definitions in force; made once for them. */
+export function connectionsOf(standing: Defined): Connections {
+  const known = remembered.get(standing.definitions);
+  if (known !== undefined) return known;
+  const made = connect(standing);
+  remembered.set(standing.definitions, made);
+  return made;
+}
+
+function connect(standing: Defined): Connections {
+  const { tree } = standing.gathered;
+  const joints = new Map<TreeNode, TreeNode[]>();
+  const systems = new Map<TreeNode, TreeNode[]>();
+  for (const joint of tree.ofKind("joint")) {
+    for (const part of new Set(joinedParts(standing, joint))) listUnder(joints, part, joint);
+  }
+  const parts = new Map<TreeNode, readonly TreeNode[]>();
+  const on = new Map<TreeNode, TreeNode[]>();
+  for (const system of tree.ofKind("system")) {
+    const held = new Set(partsOfSystem(standing, system));
+    parts.set(system, [...held]);
+    for (const part of held) listUnder(systems, part, system);
+    for (const joint of new Set([...held].flatMap((part) => joints.get(part) ?? [])))
+      listUnder(on, system, joint);
+  }
+  const under = new Map<TreeNode, TreeNode[]>();
+  for (const [system, those] of on) for (const joint of those) listUnder(under, joint, system);
+  return {
+    jointsOf: (part) => joints.get(part) ?? [],
+    systemsOf: (part) => systems.get(part) ?? [],
+    partsOf: (system) => parts.get(system) ?? [],
+    jointsOn: (system) => on.get(system) ?? [],
+    systemsOn: (joint) => under.get(joint) ?? [],
+  };
+}
+
+function listUnder(lists: Map<TreeNode, TreeNode[]>, key: TreeNode, item: TreeNode): void {
+  const known = lists.get(key);
+  if (known === undefined) lists.set(key, [item]);
+  else known.push(item);
+}

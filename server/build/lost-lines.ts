@@ -1,0 +1,155 @@
+/**
+ * Lines of the log that could not be read, or not in full: what they would have said is unknown, so the hold points that
+ * they may concern stay open.
+ */
+import type { ItemNode, ReferenceNode, ReferenceSegment, Span } from "../../grammar/syntax.ts";
+import type { Gathered, NamedDefinition } from "./definitions.ts";
+import type { Finding, FindingCode } from "./finding.ts";
+import { lowerBlock } from "./lowering/block.ts";
+import type { Names } from "./names.ts";
+import type { BlockSite, Place } from "./source.ts";
+import { placeAt, textAt } from "./source.ts";
+import type { TreeKind, TreeNode } from "./tree/node.ts";
+
+export interface LostLine {
+  readonly place: Place;
+  readonly text: string;
+  /** What it is about; none of a supplier or job, undefined where that cannot be known. */
+  readonly nodes: ReadonlySet<TreeNode> | undefined;
+  /** The hold point in whose block it stands. */
+  readonly hold: NamedDefinition | undefined;
+}
+
+export interface LostLines {
+  /** Of everything but dated days: unread from the start. */
+  readonly definitions: readonly LostLine[];
+  readonly days: ReadonlyMap<BlockSite, readonly LostLine[]>;
+}
+
+/** Findings about references that lost what they should have meant. */
+const LOST_REFERENCES: ReadonlySet<FindingCode> = new Set([
+  "unknown-reference",
+  "ambiguous-reference",
+  "reference-kind",
+]);
+
+/** Faults that lose nothing of what the line says. */
+const HARMLESS: ReadonlySet<FindingCode> = new Set(["waiver-without-reason", "reserved-name"]);
+
+/** @param ofReferences the findings about the references of the whole text */
+export function lostLinesOf(
+  sites: readonly BlockSite[],
+  gathered: Gathered,
+  names: Names,
+  ofReferences: readonly Finding[],
+): LostLines {
+  const references = new Map<BlockSite, Place[]>();
+  for (const { code, place } of ofReferences) {
+    if (!LOST_REFERENCES.has(code)) continue;
+    const known = references.get(place.site);
+    if (known === undefined) references.set(place.site, [place]);
+    else known.push(place);
+  }
+  const dated = new Map(gathered.days.map((day) => [day.site, day.date]));
+  const subjects = new Subjects(gathered, names);
+  const definitions: LostLine[] = [];
+  const days = new Map<BlockSite, LostLine[]>();
+  for (const site of sites) {
+    const lines = linesLostIn(site, references.get(site) ?? []);
+    if (lines.length === 0) continue;
+    const lost = lines.map((line) => subjects.of(placeAt(site, line), dated.has(site)));
+    if (dated.get(site) === undefined) definitions.push(...lost);
+    else days.set(site, lost);
+  }
+  return { definitions, days };
+}
+
+/** The lines of a block in which something could not be read; all of it where the block itself means nothing. */
+function linesLostIn({ block }: BlockSite, unresolved: readonly Span[]): Span[] {
+  const lowered = lowerBlock(block);
+  const unread = lowered.faults.filter(({ code }) => !HARMLESS.has(code));
+  const spans: readonly Span[] = [...unread, ...unresolved];
+  const undated = lowered.is === "day" && lowered.date === undefined;
+  // The hours of a day say nothing about the vehicle.
+  const inHeader = lowered.is !== "day";
+  if (block.header !== undefined && (lowered.is === "nothing" || undated)) return [contentOf(block.header)];
+  if (spans.length === 0) return [];
+  return block.items
+    .filter(({ kind }) => kind === "record" || kind === "stray" || (kind === "header" && inHeader))
+    .filter((item) => spans.some((span) => holds(item, span)))
+    .map(contentOf);
+}
+
+function holds(item: ItemNode, { start }: Span): boolean {
+  return item.start <= start && start < item.end;
+}
+
+function contentOf(item: ItemNode): Span {
+  if (item.kind === "record") return { start: item.word.start, end: item.contentEnd };
+  if (item.kind === "header") return { start: item.word.start, end: item.word.end };
+  return { start: item.start, end: item.end };
+}
+
+/** Whom a lost line concerns. */
+class Subjects {
+  private readonly names: Names;
+  private readonly nodes = new Map<BlockSite, Set<TreeNode>>();
+  private readonly named = new Map<BlockSite, NamedDefinition>();
+
+  constructor(gathered: Gathered, names: Names) {
+    this.names = names;
+    for (const node of gathered.tree.nodes()) {
+      if (node.kind === "vehicle") continue;
+      if (node.header !== undefined) this.note(node.header.site, node);
+      // A line that could not be read in a block that was copied is unread of the copy too.
+      for (const { site } of node.records) this.note(site, node);
+    }
+    for (const ofKind of gathered.named.values())
+      for (const definition of ofKind.values()) this.named.set(definition.header.site, definition);
+  }
+
+  of(place: Place, inDay: boolean): LostLine {
+    const text = textAt(place).trim();
+    const known = { place, text };
+    if (inDay) return { ...known, nodes: this.meantBy(text), hold: undefined };
+    const nodes = this.nodes.get(place.site);
+    if (nodes !== undefined) return { ...known, nodes, hold: undefined };
+    const named = this.named.get(place.site);
+    if (named === undefined || named.kind === "gauge") return { ...known, nodes: undefined, hold: undefined };
+    return { ...known, nodes: new Set(), hold: named.kind === "hold" ? named : undefined };
+  }
+
+  private note(site: BlockSite, node: TreeNode): void {
+    const known = this.nodes.get(site);
+    if (known === undefined) this.nodes.set(site, new Set([node]));
+    else known.add(node);
+  }
+
+  /** What the references behind the first word mean; undefined unless every one of them means something. */
+  private meantBy(text: string): ReadonlySet<TreeNode> | undefined {
+    const list = LIST.exec(text)?.[1];
+    const found = new Set<TreeNode>();
+    for (const part of list?.split(OUTSIDE_BRACES) ?? []) {
+      const targets = this.names.targets(referenceOf(part.trim()), TREE_KINDS);
+      if (targets.length === 0) return undefined;
+      for (const { node } of targets) found.add(node);
+    }
+    return found.size === 0 ? undefined : found;
+  }
+}
+
+const TREE_KINDS: readonly TreeKind[] = ["assembly", "part", "joint", "system", "circuit"];
+const REFERENCE = String.raw`[A-Za-z]\w*(?:\.(?:\w+|\*|\{[^{}]*\}))*`;
+/** The list of references behind `word:`, a count before the first left out. */
+const LIST = new RegExp(String.raw`^[A-Za-z_]+ ?: *(?:\d+ *[x×] *)?(${REFERENCE}(?: *, *${REFERENCE})*)`);
+const OUTSIDE_BRACES = /,(?![^{]*\})/;
+
+function referenceOf(text: string): ReferenceNode {
+  const segments = text.split(/\.(?![^{]*\})/).map((segment): ReferenceSegment => {
+    if (segment === "*") return { is: "every" };
+    if (!segment.startsWith("{")) return { is: "name", text: segment };
+    const options = segment.slice(1, -1).split(",");
+    return { is: "choice", options: options.map((option) => option.trim()) };
+  });
+  return { kind: "reference", text, segments, start: 0, end: text.length };
+}
