@@ -1,11 +1,17 @@
 /** A build as a value: files go in, and what they say and how things stand comes out. */
 import type { IsoDate } from "../quantities/dates.ts";
+import type { Calculation } from "./calculation.ts";
+import { complainOfDefinedCalculations } from "./calculation-findings.ts";
 import { complainOfCare } from "./care-findings.ts";
 import { complainOfCircuits } from "./circuit-findings.ts";
+import { complainOfComparisons } from "./comparison-findings.ts";
+import { complainOfCopies } from "./copy-findings.ts";
+import { complainOfCycles } from "./cycle-findings.ts";
 import type { Gathered } from "./definitions.ts";
 import { gather } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
+import { complainOfGauges } from "./gauge-findings.ts";
 import { complainOfJoints } from "./joint-findings.ts";
 import { Leanings } from "./leaning.ts";
 import { complainOfLives } from "./life-findings.ts";
@@ -13,6 +19,7 @@ import { complainOfReadings } from "./limit-findings.ts";
 import { lostLinesOf } from "./lost-lines.ts";
 import type { ReferenceLink } from "./names.ts";
 import { Names } from "./names.ts";
+import { missingPhotos } from "./photo-findings.ts";
 import { readDiary } from "./replay/diary.ts";
 import { complainOfSettings } from "./setting-findings.ts";
 import type { BlockSite, Place, SourceFile } from "./source.ts";
@@ -20,6 +27,8 @@ import { placeAt, sitesOf } from "./source.ts";
 import type { Standing } from "./standing.ts";
 import type { DatedFact } from "./states.ts";
 import { complainOfSystems } from "./system-findings.ts";
+import { complainOfUnmeasured } from "./unmeasured-findings.ts";
+import { unusedDefinitions } from "./unused-findings.ts";
 
 export interface Build {
   readonly files: readonly SourceFile[];
@@ -31,6 +40,8 @@ export interface Build {
   readonly facts: readonly DatedFact[];
   /** Every reference in the text, and what it leads to. */
   readonly links: readonly ReferenceLink[];
+  /** Every `calc:`, and what came of it: of the days in their order, then of the other blocks. */
+  readonly calculations: readonly Calculation[];
   readonly findings: readonly Finding[];
 }
 
@@ -44,7 +55,7 @@ export interface BuildOptions {
 }
 
 /** Derives a build from its files. Pure: the same files and dates give the same build. */
-export function readBuild(files: readonly SourceFile[], { clock, on }: BuildOptions): Build {
+export function readBuild(files: readonly SourceFile[], { clock, on, photos }: BuildOptions): Build {
   const sites = sitesOf(files);
   const gathered = gather(sites);
   const names = new Names(gathered);
@@ -53,7 +64,13 @@ export function readBuild(files: readonly SourceFile[], { clock, on }: BuildOpti
   const lost = lostLinesOf(sites, gathered, names, ofReferences);
   const { replay, facts } = readDiary(gathered, names, today, lost);
   const leanings = new Leanings(replay, facts);
+  const calculations = [...replay.calculations, ...complainOfDefinedCalculations(replay)];
   complainOfReadings(replay);
+  complainOfComparisons(replay);
+  complainOfGauges(replay, facts);
+  complainOfUnmeasured(replay, leanings);
+  complainOfCopies(replay);
+  complainOfCycles(replay);
   complainOfJoints(replay, leanings);
   complainOfSystems(replay, leanings);
   complainOfCircuits(replay, leanings);
@@ -68,10 +85,13 @@ export function readBuild(files: readonly SourceFile[], { clock, on }: BuildOpti
     standing: replay,
     facts,
     links,
+    calculations,
     findings: [
       ...gathered.findings,
       ...ofVehicle,
       ...ofReferences,
+      ...unusedDefinitions(names, links),
+      ...(photos === undefined ? [] : missingPhotos(gathered, photos)),
       ...replay.findings,
     ],
   };

@@ -1,12 +1,14 @@
 /** Readings against limits: the verdict of the newest reading of an item, with the definitions in force. */
-import { decimal } from "../quantities/decimal.ts";
 import type { Limits } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
+import { add, asDifference, hasDimension } from "../quantities/quantity.ts";
+import type { QuantityFault } from "../quantities/quantity-fault.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import { expandedFromResolution, gaugeUncertainty, uncertaintyOf } from "../quantities/uncertainty.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { judge } from "../quantities/verdict.ts";
 import type { NamedDefinition } from "./definitions.ts";
+import { NEAR_SHARE } from "./figures.ts";
 import type { DefinitionRecord, RecordWord } from "./lowering/definition-record.ts";
 import type { Standing } from "./standing.ts";
 import type { Item, Reading } from "./states.ts";
@@ -23,25 +25,37 @@ export interface JudgedLimit {
 
 /** The limits of a characteristic that can be judged: those whose dimension is the reading's. */
 export function judgeReading(standing: Defined, reading: Reading): readonly JudgedLimit[] {
+  const { node, name, values, gauge, fact } = reading;
+  const uncertainty = (value: Quantity) => uncertaintyFor(fact.fact.uncertainty, gauge, value);
   return standing.definitions
-    .all(reading.node, "limit")
-    .filter(({ record }) => record.name === reading.name)
+    .all(node, "limit")
+    .filter(({ record }) => record.name === name)
     .flatMap((limit) => {
-      const verdict = judge(reading.values, reading.uncertainty, limit.record.limits, nearShare(standing));
+      const verdict = judge(values, uncertainty, limit.record.limits, nearShare(standing));
       return isFault(verdict) ? [] : [{ limit, reading, verdict }];
     });
 }
 
-/** The share of a limit's zone below which a reading is near: the vehicle's `near:`, else 10 %. */
+/** The share of a limit's zone below which a reading is near: the vehicle's `near:`, else the usual figure. */
 export function nearShare({ definitions, gathered }: Defined) {
-  return definitions.one(gathered.tree.root, "near")?.record.share ?? DEFAULT_NEAR;
+  return definitions.one(gathered.tree.root, "near")?.record.share ?? NEAR_SHARE;
 }
 
-const DEFAULT_NEAR = decimal("0.1");
-
-/** The newest reading of each characteristic of an item. */
-export function newestReadings(item: Item): readonly Reading[] {
-  return [...new Map(item.readings.map((reading) => [reading.name, reading])).values()];
+/**
+ * The readings that count, by characteristic and setup: the newest of the whole, and those of single spots (`at "…"`)
+ * since. A reading at one spot says nothing of another, and one under a setup nothing of another setup, so neither
+ * overtakes the other; a reading that names no spot is of the whole and overtakes them all.
+ */
+export function newestReadings({ readings }: Pick<Item, "readings">): readonly Reading[] {
+  const newest = new Map<string, Map<string, Reading>>();
+  for (const reading of readings) {
+    const { spot } = reading.fact.fact;
+    const key = `${reading.name} ${reading.setup?.name ?? ""}`;
+    const known = newest.get(key);
+    if (known === undefined || spot === undefined) newest.set(key, new Map([[spot ?? "", reading]]));
+    else known.set(spot, reading);
+  }
+  return [...newest.values()].flatMap((spots) => [...spots.values()]);
 }
 
 /** The newest reading of each limited characteristic of a part's item that is outside a limit. */
@@ -57,14 +71,25 @@ export function uncertaintyFor(
   gauge: NamedDefinition | undefined,
   reading: Quantity,
 ): Quantity | undefined {
-  if (stated !== undefined) return stated;
-  if (gauge === undefined) return undefined;
-  const uncertainty = recordOf(gauge, "uncertainty");
-  if (uncertainty !== undefined) {
-    const read = uncertaintyOf(gaugeUncertainty(uncertainty.quantity), reading);
-    return isFault(read) ? undefined : read;
+  const uncertainty = uncertaintyKnown(stated, gauge, reading);
+  if (uncertainty === undefined || isFault(uncertainty)) return undefined;
+  // A gauge for something else has nothing to say of this reading.
+  return isFault(add(asDifference(reading), asDifference(uncertainty))) ? undefined : uncertainty;
+}
+
+function uncertaintyKnown(
+  stated: Quantity | undefined,
+  gauge: NamedDefinition | undefined,
+  reading: Quantity,
+): Quantity | QuantityFault | undefined {
+  const whole = stated ?? (gauge && recordOf(gauge, "uncertainty")?.quantity);
+  if (whole !== undefined) {
+    // A share of a reading that is itself in percent is in points.
+    return hasDimension(reading, "ratio")
+      ? asDifference(whole)
+      : uncertaintyOf(gaugeUncertainty(whole), reading);
   }
-  const resolution = recordOf(gauge, "resolution");
+  const resolution = gauge && recordOf(gauge, "resolution");
   return resolution && expandedFromResolution(resolution.quantity);
 }
 
@@ -87,21 +112,25 @@ export function recordsOf<W extends RecordWord>(
   return found as unknown as readonly DefinitionRecord<W>[];
 }
 
-/** Whether a gauge can read a value: within one of the ranges it states, or it states none of that dimension. */
+/** Whether a gauge can read a value: within one of the ranges it states; undefined where it states none. */
 export function gaugeReads(gauge: NamedDefinition, value: Quantity): boolean | undefined {
-  const verdicts = (recordOf(gauge, "reads")?.ranges ?? []).flatMap((range: Limits) => {
+  const ranges: readonly Limits[] = recordOf(gauge, "reads")?.ranges ?? [];
+  if (ranges.length === 0) return undefined;
+  return ranges.some((range) => {
     const verdict = judge([value], undefined, range, 0);
-    return isFault(verdict) ? [] : [verdict.verdict !== "outside"];
+    return !isFault(verdict) && verdict.verdict !== "outside";
   });
-  return verdicts.length === 0 ? undefined : verdicts.includes(true);
 }
 
-/** The limits of a thing's characteristic that no reading of its item has answered. */
+/** The limits of a thing that no reading of its item has answered, and that no `calc:` of its own answers. */
 export function unmeasuredLimits(
   standing: Defined,
   node: TreeNode,
-  item: Item,
+  { readings }: Pick<Item, "readings">,
 ): readonly SourcedRecord<"limit">[] {
-  const measured = new Set(item.readings.map(({ name }) => name));
-  return standing.definitions.all(node, "limit").filter(({ record }) => !measured.has(record.name));
+  const answered = new Set([
+    ...readings.map(({ name }) => name),
+    ...standing.definitions.all(node, "calc").map(({ record }) => record.name),
+  ]);
+  return standing.definitions.all(node, "limit").filter(({ record }) => !answered.has(record.name));
 }

@@ -1,13 +1,16 @@
 /** Every reference that is written in a block, with the kinds that its place takes: read from the vocabulary's shapes. */
-import type { BlockNode, ReferenceNode, ValueNode } from "../../grammar/syntax.ts";
+import type { BlockNode, ExpressionNode, ReferenceNode, ValueNode } from "../../grammar/syntax.ts";
 import type { ArgumentShape, ReferenceKind, Shape } from "../../grammar/vocabulary/shape.ts";
 import { entriesOf, recordEntry } from "../../grammar/vocabulary/vocabulary.ts";
+import { namesIn } from "../expressions/names.ts";
 
 export interface ReferenceUse {
   readonly reference: ReferenceNode;
   readonly kinds: readonly ReferenceKind[];
-  /** True where it may end in the name of a characteristic. */
+  /** True where it ends in the name of a characteristic. */
   readonly member: boolean;
+  /** True where its place takes one thing, not a set; understood of a characteristic. */
+  readonly one?: boolean;
 }
 
 const remembered = new WeakMap<BlockNode, readonly ReferenceUse[]>();
@@ -34,34 +37,47 @@ function* usesInValues(
   values: ReadonlyMap<string, ValueNode>,
   shape: ArgumentShape,
 ): Generator<ReferenceUse> {
-  const named = values.has("name");
-  for (const { role, shape: inner } of [...shape.elements, ...shape.clauses]) {
+  // `measured: REF NAME …` names the characteristic apart, `measured: REF.NAME …` within the reference.
+  const apart = values.has("name");
+  for (const { role, shape: inner } of shape.elements) {
     const value = values.get(role);
-    if (value !== undefined && inner !== undefined) yield* usesInValue(value, inner, named);
+    if (value !== undefined) yield* usesInValue(value, inner, apart);
+  }
+  for (const { role, shape: inner } of shape.clauses) {
+    const value = values.get(role);
+    if (value !== undefined && inner !== undefined) yield* usesInValue(value, inner, false);
   }
 }
 
-function* usesInValue(value: ValueNode, shape: Shape, named: boolean): Generator<ReferenceUse> {
+/** @param apart whether the name of a characteristic stands beside the reference, not within it */
+function* usesInValue(value: ValueNode, shape: Shape, apart: boolean): Generator<ReferenceUse> {
   const target = "to" in shape ? shape : undefined;
   const kinds = target?.to ?? [];
+  const use = (reference: ReferenceNode, { one = false, member = false } = {}): ReferenceUse => ({
+    reference,
+    kinds,
+    one,
+    member,
+  });
   switch (value.kind) {
     case "reference":
-      // `measured: REF NAME …` names the characteristic apart, `measured: REF.NAME …` within the reference.
       if (target !== undefined)
-        yield { reference: value, kinds, member: "member" in target && target.member === true && !named };
-      else if (shape.value === "either") yield* usesInEither(value, shape, named);
+        yield use(value, { one: true, member: "member" in target && target.member === true && !apart });
+      else if (shape.value === "either") yield* usesInEither(value, shape, apart);
       return;
     case "references":
-      if (target !== undefined)
-        for (const reference of value.items) yield { reference, kinds, member: false };
-      else if (shape.value === "either") yield* usesInEither(value, shape, named);
+      if (target !== undefined) for (const reference of value.items) yield use(reference);
+      else if (shape.value === "either") yield* usesInEither(value, shape, apart);
       return;
     case "countedReferences":
-      for (const { reference } of value.items) yield { reference, kinds, member: false };
+      for (const { reference } of value.items) yield use(reference);
       return;
     case "stops":
-      for (const reference of value.jobs) yield { reference, kinds: ["job"], member: false };
-      for (const reference of value.ran) yield { reference, kinds: TREE, member: false };
+      for (const reference of value.jobs) yield { ...use(reference), kinds: ["job"] };
+      for (const reference of value.ran) yield { ...use(reference), kinds: TREE };
+      return;
+    case "expression":
+      yield* usesInExpression(value);
       return;
     case "definition": {
       const entry = entriesOf(value.word.text).find(({ blocks }) =>
@@ -74,13 +90,34 @@ function* usesInValue(value: ValueNode, shape: Shape, named: boolean): Generator
   }
 }
 
+/** `REF.NAME` in a calculation; a name without a path is one that was calculated. */
+function* usesInExpression({ tree }: ExpressionNode): Generator<ReferenceUse> {
+  for (const name of namesIn(tree)) {
+    if (name.text.includes(".")) yield { reference: memberReference(name), kinds: TREE, member: true };
+  }
+}
+
+/** A name with dots of an expression, as a reference. */
+export function memberReference({
+  text,
+  start = 0,
+  end = 0,
+}: {
+  readonly text: string;
+  readonly start?: number;
+  readonly end?: number;
+}): ReferenceNode {
+  const segments = text.split(".").map((name) => ({ is: "name" as const, text: name }));
+  return { kind: "reference", text, segments, start, end };
+}
+
 function* usesInEither(
   value: ValueNode,
   shape: Shape & { value: "either" },
-  named: boolean,
+  apart: boolean,
 ): Generator<ReferenceUse> {
   const option = shape.options.find((candidate) => "to" in candidate && candidate.value === value.kind);
-  if (option !== undefined) yield* usesInValue(value, option, named);
+  if (option !== undefined) yield* usesInValue(value, option, apart);
 }
 
 const TREE: readonly ReferenceKind[] = ["assembly", "part", "joint", "system", "circuit"];

@@ -1,5 +1,6 @@
 /** How things stand at one moment of the diary: what the derived verdicts are functions of. */
 import type { IsoDate } from "../quantities/dates.ts";
+import type { Calculation } from "./calculation.ts";
 import type { Gathered, NamedDefinition } from "./definitions.ts";
 import type { LostLine } from "./lost-lines.ts";
 import type { Names } from "./names.ts";
@@ -42,6 +43,8 @@ export interface Standing {
   readonly holds: ReadonlyMap<NamedDefinition, HoldState>;
   readonly gauges: ReadonlyMap<NamedDefinition, GaugeState>;
   readonly supply: ReadonlyMap<TreeNode, SupplyState>;
+  /** What the days so far have calculated, by name: the newest of each. */
+  readonly calculated: ReadonlyMap<string, Calculation>;
   /** The last fact that disturbed a thing or anything below it. */
   readonly disturbed: ReadonlyMap<TreeNode, DatedFact>;
   /** Lines that could not be read, or not in full. */

@@ -1,5 +1,6 @@
 import type { IsoDate } from "../../quantities/dates.ts";
 import type { Quantity } from "../../quantities/quantity.ts";
+import type { Condition } from "../lowering/fact.ts";
 import type { DatedFact } from "../states.ts";
 
 /** A reading against one of its limits. */
@@ -44,13 +45,19 @@ export interface LimitFindings {
     readonly limit: Quantity;
     readonly side: "lower" | "upper";
     readonly by: Quantity;
+    /** Of both readings, combined. */
+    readonly uncertainty: Quantity | undefined;
+    /** False where the uncertainty leaves it open. */
     readonly proven: boolean;
   };
   "pair-differs": {
     readonly what: string;
     readonly other: string;
-    readonly difference: string;
-    readonly allowed: string;
+    readonly difference: Quantity;
+    readonly allowed: Quantity;
+    /** As it was written: absolute, or a share of the larger one. */
+    readonly within: Quantity;
+    readonly uncertainty: Quantity | undefined;
     readonly proven: boolean;
   };
   "gauge-out-of-date": { readonly gauge: string; readonly good: IsoDate; readonly used: IsoDate };
@@ -75,7 +82,12 @@ export interface LimitFindings {
         readonly ratio: number;
         readonly least: number;
       };
-  "gauge-in-doubt": { readonly gauge: string; readonly good: IsoDate | undefined; readonly found: string };
+  "gauge-in-doubt": {
+    readonly gauge: string;
+    readonly good: IsoDate | undefined;
+    readonly found: Condition;
+    readonly on: IsoDate;
+  };
   "implausible-value": {
     readonly characteristic: string;
     readonly reading: Quantity;
@@ -92,6 +104,10 @@ export interface LimitFindings {
   "limit-not-measured": {
     readonly what: string;
     readonly characteristic: string;
+    /** Of a part whose failure can hurt. */
+    readonly critical: boolean;
+    /** What leans on it: that it ran, a release, or a hold point that is near. */
+    readonly leans: "ran" | "released" | "planned";
     readonly hold: string | undefined;
   };
   "setting-out-of-range": LimitData;

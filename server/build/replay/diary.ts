@@ -10,6 +10,7 @@ import type { Names } from "../names.ts";
 import type { Place } from "../source.ts";
 import { placeAt } from "../source.ts";
 import type { DatedFact } from "../states.ts";
+import { calculationHandlers } from "./calculations.ts";
 import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
 import { finishHolds, holdHandlers, holdsAtStart, loseLine, settleHolds } from "./holds.ts";
 import { jointsAtStart } from "./joint-opening.ts";
@@ -39,6 +40,7 @@ const SUBJECTS: readonly Handlers[] = [
   systemHandlers,
   measurementHandlers,
   settingHandlers,
+  calculationHandlers,
   testHandlers,
   snagHandlers,
   lifeHandlers,

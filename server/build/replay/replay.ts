@@ -4,6 +4,7 @@
  */
 import type { ReferenceNode } from "../../../grammar/syntax.ts";
 import type { IsoDate } from "../../quantities/dates.ts";
+import type { Calculation } from "../calculation.ts";
 import { isCritical } from "../criticality.ts";
 import type { Gathered, NamedDefinition, NamedKind } from "../definitions.ts";
 import type { Finding, FindingCode, FindingExtras } from "../finding.ts";
@@ -61,6 +62,9 @@ export class Replay implements Standing {
   readonly holds = new Map<NamedDefinition, Growing<HoldState>>();
   readonly gauges = new Map<NamedDefinition, Growing<GaugeState>>();
   readonly supply = new Map<TreeNode, Growing<SupplyState>>();
+  readonly calculated = new Map<string, Calculation>();
+  /** Every calculation of a day, in order. */
+  readonly calculations: Calculation[] = [];
   readonly disturbed = new Map<TreeNode, DatedFact>();
   /** Lines up to this moment that could not be read, or not in full. */
   readonly lost: LostLine[] = [];

@@ -1,0 +1,191 @@
+/** Gauges that are too coarse for what they judge, used low in their range, or found wrong after they were used. */
+import type { IsoDate } from "../quantities/dates.ts";
+import type { Limits } from "../quantities/limits.ts";
+import { zone } from "../quantities/limits.ts";
+import type { Quantity } from "../quantities/quantity.ts";
+import { compare, convert } from "../quantities/quantity.ts";
+import { isFault } from "../quantities/quantity-fault.ts";
+import type { NamedDefinition } from "./definitions.ts";
+import { COARSE_SHARE, COARSE_TORQUE_SHARE, LEAST_SHARE_OF_RANGE } from "./figures.ts";
+import { torqueLimits } from "./joint-torque.ts";
+import { newestReadings, recordOf, uncertaintyFor } from "./judgement.ts";
+import type { Condition } from "./lowering/fact.ts";
+import type { Replay } from "./replay/replay.ts";
+import type { Place } from "./source.ts";
+import type { DatedFact, Reading, TorqueReading } from "./states.ts";
+import type { TreeNode } from "./tree/node.ts";
+
+/** Something that a gauge showed and that still counts. */
+interface Use {
+  readonly node: TreeNode;
+  readonly gauge: NamedDefinition;
+  readonly fact: DatedFact;
+  readonly place: Place;
+}
+
+export function complainOfGauges(replay: Replay, facts: readonly DatedFact[]): void {
+  for (const { item } of replay.parts.values())
+    for (const reading of newestReadings(item)) complainOfCoarseness(replay, reading);
+  for (const readings of replay.readings.values())
+    for (const reading of newestReadings({ readings })) complainOfCoarseness(replay, reading);
+  for (const joint of replay.joints.values())
+    if (joint.reading !== undefined) complainOfWrench(replay, joint.node, joint.reading);
+  complainOfDoubts(replay, facts);
+}
+
+/** A gauge whose uncertainty takes up much of what it is to judge. */
+function complainOfCoarseness(replay: Replay, { node, name, gauge, uncertainty, fact }: Reading): void {
+  if (gauge === undefined || uncertainty === undefined) return;
+  for (const { record } of replay.definitions.all(node, "limit")) {
+    const coarse = record.name === name ? shareOfZone(uncertainty, record.limits, COARSE_SHARE) : undefined;
+    if (coarse === undefined) continue;
+    const data = { gauge: gauge.name, uncertainty, ...coarse, most: COARSE_SHARE };
+    const place = replay.placeIn(fact, fact.fact.gauge ?? fact.fact.readingsAt);
+    replay.complainOf(node, "gauge-too-coarse", place, { is: "coarse for a limit", ...data });
+    return;
+  }
+}
+
+function complainOfWrench(replay: Replay, joint: TreeNode, { gauge, torque, fact }: TorqueReading): void {
+  if (gauge === undefined) return;
+  const place = fact.fact.gauge === undefined ? fact.place : replay.placeIn(fact, fact.fact.gauge);
+  const limits = torqueLimits(replay, joint);
+  const uncertainty = uncertaintyFor(undefined, gauge, torque);
+  const coarse = limits && uncertainty && shareOfZone(uncertainty, limits, COARSE_TORQUE_SHARE);
+  if (coarse !== undefined && uncertainty !== undefined) {
+    replay.complainOf(joint, "gauge-too-coarse", place, {
+      is: "coarse for a torque",
+      gauge: gauge.name,
+      uncertainty,
+      ...coarse,
+      most: COARSE_TORQUE_SHARE,
+    });
+  }
+  complainOfLowReading(replay, joint, gauge, torque, place);
+}
+
+/** A zone and the share of it that an uncertainty takes, where that is more than `most`. */
+function shareOfZone(
+  uncertainty: Quantity,
+  limits: Limits,
+  most: number,
+): { readonly zone: Quantity; readonly ratio: number } | undefined {
+  const whole = zone(limits);
+  const same = whole && convert(uncertainty, whole.unit);
+  if (whole === undefined || same === undefined || isFault(same) || whole.value.isZero()) return undefined;
+  const ratio = same.value.div(whole.value).abs().toNumber();
+  return ratio > most ? { zone: whole, ratio } : undefined;
+}
+
+/** A wrench states its accuracy from a share of its range upwards. */
+function complainOfLowReading(
+  replay: Replay,
+  joint: TreeNode,
+  gauge: NamedDefinition,
+  torque: Quantity,
+  place: Place,
+): void {
+  const greatest = (recordOf(gauge, "reads")?.ranges ?? [])
+    .map(({ upper }) => upper)
+    .filter((upper) => upper !== undefined && !isFault(compare(upper, torque)))
+    .reduce<Quantity | undefined>((most, upper) => (isMore(upper, most) ? upper : most), undefined);
+  const same = greatest && convert(torque, greatest.unit);
+  if (greatest === undefined || same === undefined || isFault(same) || greatest.value.isZero()) return;
+  const ratio = same.value.div(greatest.value).toNumber();
+  if (ratio >= LEAST_SHARE_OF_RANGE) return;
+  replay.complainOf(joint, "gauge-too-coarse", place, {
+    is: "low in its range",
+    gauge: gauge.name,
+    reading: torque,
+    greatest,
+    ratio,
+    least: LEAST_SHARE_OF_RANGE,
+  });
+}
+
+function isMore(one: Quantity | undefined, other: Quantity | undefined): boolean {
+  return one !== undefined && (other === undefined || compare(one, other) === 1);
+}
+
+/** A stretch of the diary in which a gauge cannot be trusted, and why. */
+interface Doubt {
+  readonly gauge: NamedDefinition;
+  readonly condition: Condition;
+  readonly found: DatedFact<"found">;
+  /** When it was last known good: a day before the first fact that is in doubt, or that fact's predecessor in order. */
+  readonly good: { readonly date: IsoDate; readonly order: number } | undefined;
+  /** Order of the calibration that ends it. */
+  readonly until: number;
+}
+
+function complainOfDoubts(replay: Replay, facts: readonly DatedFact[]): void {
+  const doubts = doubtsOf(replay, facts);
+  if (doubts.length === 0) return;
+  for (const { gauge, fact, place, node } of usesOf(replay)) {
+    const doubt = doubts.find((one) => one.gauge === gauge && isInDoubt(one, fact));
+    if (doubt === undefined) continue;
+    const { condition, found, good } = doubt;
+    replay.complainOf(
+      node,
+      "gauge-in-doubt",
+      place,
+      { gauge: gauge.name, good: good?.date, found: condition, on: found.date },
+      { seeAlso: [{ place: found.place, role: `found ${condition}` }] },
+    );
+  }
+}
+
+function isInDoubt({ good, until }: Doubt, fact: DatedFact): boolean {
+  if (fact.order >= until) return false;
+  return good === undefined || (good.order < 0 ? fact.date >= good.date : fact.order > good.order);
+}
+
+const HARMLESS: ReadonlySet<Condition> = new Set(["good", "dirty"]);
+
+/** From the last time that a gauge was known good to the calibration after it was found otherwise. */
+function doubtsOf(replay: Replay, facts: readonly DatedFact[]): readonly Doubt[] {
+  const doubts: Doubt[] = [];
+  for (const { definition, found } of replay.gauges.values()) {
+    const wrong = found.filter(({ condition }) => !HARMLESS.has(condition));
+    if (wrong.length === 0) continue;
+    const calibrations = facts.filter((fact) => calibrates(fact, definition));
+    const proofs = [
+      ...calibrations,
+      ...found.filter(({ condition }) => condition === "good").map(({ fact }) => fact),
+    ];
+    for (const { condition, fact } of wrong) {
+      const before = proofs.filter(({ order }) => order < fact.order).sort((a, b) => b.order - a.order)[0];
+      const stated = recordOf(definition, "calibrated");
+      const good =
+        before ?? (stated && stated.date <= fact.date ? { date: stated.date, order: -1 } : undefined);
+      const until = calibrations.find(({ order }) => order > fact.order)?.order ?? Number.POSITIVE_INFINITY;
+      doubts.push({ gauge: definition, condition, found: fact, good, until });
+    }
+  }
+  return doubts;
+}
+
+function calibrates({ fact }: DatedFact, gauge: NamedDefinition): boolean {
+  return fact.word === "calibrated" && fact.what.some(({ text }) => text === gauge.name);
+}
+
+/** The readings, torques and settings that still count. */
+function* usesOf(replay: Replay): Generator<Use> {
+  const ofParts = [...replay.parts.values()].map(({ item }) => item);
+  const ofOthers = [...replay.readings.values()].map((readings) => ({ readings }));
+  for (const readings of [...ofParts, ...ofOthers]) {
+    for (const { node, gauge, fact } of newestReadings(readings)) {
+      const place = replay.placeIn(fact, fact.fact.readingsAt);
+      if (gauge !== undefined) yield { node, gauge, fact, place };
+    }
+  }
+  for (const { node, reading } of replay.joints.values()) {
+    if (reading?.gauge === undefined) continue;
+    const { gauge, fact } = reading;
+    yield { node, gauge, fact, place: fact.place };
+  }
+  for (const settings of replay.settings.values()) {
+    for (const { node, gauge, fact } of settings.values())
+      if (gauge !== undefined) yield { node, gauge, fact, place: fact.place };
+  }
+}

@@ -1,0 +1,174 @@
+/** Whether a reading can be what it says: of another dimension than its limit, ten times off, or of nothing known. */
+import { namesIn } from "../expressions/names.ts";
+import { describeDimension } from "../quantities/dimension.ts";
+import type { Quantity } from "../quantities/quantity.ts";
+import {
+  compare,
+  convert,
+  formatQuantity,
+  hasDimension,
+  multiply,
+  quantityOf,
+} from "../quantities/quantity.ts";
+import { isFault } from "../quantities/quantity-fault.ts";
+import type { Calculation } from "./calculation.ts";
+import { SLIP_FACTOR } from "./figures.ts";
+import { recordsOf } from "./judgement.ts";
+import { memberReference } from "./reference-uses.ts";
+import type { Replay } from "./replay/replay.ts";
+import type { Reading } from "./states.ts";
+import type { TreeNode } from "./tree/node.ts";
+import type { MemberResolution } from "./tree/resolve.ts";
+
+/** Looks at the readings of one build; what is used where is found once, and only when it is asked for. */
+export class ReadingMeaning {
+  private readonly replay: Replay;
+  private used: ReadonlySet<string> | undefined;
+
+  constructor(replay: Replay) {
+    this.replay = replay;
+  }
+
+  /** Complains, and is true, where the reading cannot be judged as what it says. */
+  complainOf(reading: Reading, standing: "current" | "past"): boolean {
+    const nominals = this.nominals(reading.node, reading.name);
+    if (nominals.length === 0) {
+      if (!this.isUsed(reading)) this.complainOfNoLimit(reading, standing);
+      return false;
+    }
+    return this.complainOfDimension(reading, nominals) || this.complainOfSlip(reading, standing);
+  }
+
+  private complainOfDimension({ node, values, fact }: Reading, nominals: readonly Quantity[]): boolean {
+    const [value] = values;
+    const [nominal] = nominals;
+    if (nominal === undefined || !nominals.every((each) => isFault(compare(value, each)))) return false;
+    const place = this.replay.placeIn(fact, fact.fact.readingsAt);
+    this.replay.complainOf(node, "wrong-dimension", place, {
+      found: formatQuantity(value),
+      expected: `a ${describeDimension(nominal.dimension)}, as in ${formatQuantity(nominal)}`,
+      reason: undefined,
+    });
+    return true;
+  }
+
+  private complainOfSlip({ node, name, values, fact }: Reading, standing: "current" | "past"): boolean {
+    const nominal = this.nominal(node, name);
+    for (const reading of values) {
+      const factor = nominal && factorOff(reading, nominal);
+      if (nominal === undefined || factor === undefined) continue;
+      const place = this.replay.placeIn(fact, fact.fact.readingsAt);
+      const data = { characteristic: name, reading, nominal, factor };
+      this.replay.complainOf(node, "implausible-value", place, data, { standing });
+      return true;
+    }
+    return false;
+  }
+
+  private complainOfNoLimit({ node, name, fact }: Reading, standing: "current" | "past"): void {
+    const known = this.replay.definitions.all(node, "limit").map(({ record }) => record.name);
+    const place = this.replay.placeIn(fact, fact.fact.readingsAt);
+    this.replay.complainOf(
+      node,
+      "measured-without-limit",
+      place,
+      { what: node.path, characteristic: name, known: [...new Set(known)] },
+      { standing },
+    );
+  }
+
+  /** Everything that a reading of that name can be compared with: limits, settings, nominal sizes. */
+  private nominals(node: TreeNode, name: string): readonly Quantity[] {
+    const { definitions } = this.replay;
+    const limited = [...definitions.all(node, "limit"), ...definitions.all(node, "setting")].flatMap(
+      ({ record }) => {
+        const { nominal, fresh, lower, upper } = record.limits;
+        const bound = nominal ?? fresh ?? lower ?? upper;
+        return record.name === name && bound !== undefined ? [bound] : [];
+      },
+    );
+    const sizes = definitions
+      .all(node, "size")
+      .flatMap(({ record }) => (record.name === name && "value" in record.size ? [record.size] : []));
+    return [...sizes, ...limited];
+  }
+
+  /** The value that a reading should be near: a nominal size, the size when new, or the foot of narrow limits. */
+  private nominal(node: TreeNode, name: string): Quantity | undefined {
+    const { definitions } = this.replay;
+    for (const { record } of definitions.all(node, "size")) {
+      if (record.name === name && "value" in record.size) return record.size;
+    }
+    for (const { record } of definitions.all(node, "limit")) {
+      if (record.name !== name) continue;
+      const { nominal, fresh, lower, upper } = record.limits;
+      if (nominal !== undefined || fresh !== undefined) return nominal ?? fresh;
+      if (lower !== undefined && upper !== undefined && isNarrow(lower, upper)) return lower;
+    }
+    return undefined;
+  }
+
+  /** True where something is made of the reading: a fit, a pair, a joint set by it, a calculation, an identification. */
+  private isUsed({ node, name }: Reading): boolean {
+    this.used ??= this.findUsed();
+    return this.used.has(keyOf(node, name)) || this.used.has(name);
+  }
+
+  /** Characteristics by path and name, and the bare names that donors are known by. */
+  private findUsed(): ReadonlySet<string> {
+    const { gathered, names, calculations } = this.replay;
+    return new Set([
+      ...[...gathered.tree.nodes()].flatMap((node) => [...comparedBy(this.replay, node)]),
+      ...calculations.flatMap((calculation) => [...readBy(this.replay, calculation)]),
+      ...[...names.every("donor")].flatMap((donor) => recordsOf(donor, "size").map(({ name }) => name)),
+    ]);
+  }
+}
+
+/** What the fits, pairs, joints and calculations of a thing's block look at. */
+function* comparedBy({ definitions, names }: Replay, node: TreeNode): Generator<string> {
+  for (const word of ["fit", "pair"] as const) {
+    for (const { record, turns } of definitions.all(node, word)) {
+      yield keyOf(node, record.name);
+      yield* memberKey(names.member(record.other, turns));
+    }
+  }
+  for (const { record, turns } of definitions.all(node, "set_by"))
+    yield* memberKey(names.member(record.reference, turns));
+  for (const { record, turns } of definitions.all(node, "calc")) {
+    for (const { text } of namesIn(record.expression.tree)) {
+      if (text.includes(".")) yield* memberKey(names.member(memberReference({ text }), turns));
+      else yield keyOf(node, text);
+    }
+  }
+}
+
+/** What a calculation of a day looks at. */
+function* readBy({ names }: Replay, { expression }: Calculation): Generator<string> {
+  for (const { text } of namesIn(expression.tree))
+    if (text.includes(".")) yield* memberKey(names.member(memberReference({ text })));
+}
+
+function* memberKey({ node, name }: MemberResolution): Generator<string> {
+  if (node !== undefined) yield keyOf(node, name);
+}
+
+function keyOf(node: TreeNode, name: string): string {
+  return `${node.path} ${name}`;
+}
+
+/** Limits less than a factor of two apart have a middle worth the name. */
+function isNarrow(lower: Quantity, upper: Quantity): boolean {
+  if (lower.value.isNegative()) return false;
+  const doubled = multiply(lower, quantityOf(2));
+  return !isFault(doubled) && compare(upper, doubled) === -1;
+}
+
+function factorOff(value: Quantity, nominal: Quantity): number | undefined {
+  if (nominal.value.isZero() || value.value.isZero() || hasDimension(nominal, "temperature"))
+    return undefined;
+  const same = convert(value, nominal.unit);
+  if (isFault(same)) return undefined;
+  const factor = same.value.div(nominal.value).abs().toNumber();
+  return factor >= SLIP_FACTOR || factor <= 1 / SLIP_FACTOR ? factor : undefined;
+}

@@ -1,0 +1,17 @@
+import type { Finding } from "./finding.ts";
+import { finding } from "./finding.ts";
+import type { Names, ReferenceLink } from "./names.ts";
+
+/**
+ * Kinds that exist only to be referred to. A job or hold point does its work without, a part is on the vehicle, and a
+ * donor is compared with whatever is to be identified.
+ */
+const REFERRED_TO = ["supplier", "gauge", "setup"] as const;
+
+/** Suppliers, gauges and setups that nothing refers to. */
+export function unusedDefinitions(names: Names, links: readonly ReferenceLink[]): readonly Finding[] {
+  const used = new Set(links.map(({ named }) => named));
+  return REFERRED_TO.flatMap((kind) => [...names.every(kind)])
+    .filter((definition) => !used.has(definition))
+    .map(({ kind, name, header }) => finding("unused-definition", header, { kind, name }));
+}
