@@ -12,7 +12,7 @@ import { referenceUses } from "./reference-uses.ts";
 import type { BlockSite, Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import type { TreeKind, TreeNode, Turn } from "./tree/node.ts";
-import type { MemberResolution, ReferenceFault, Target } from "./tree/resolve.ts";
+import type { MemberResolution, ReferenceFault, Resolution, Target } from "./tree/resolve.ts";
 import { Resolver } from "./tree/resolve.ts";
 
 const TREE_KINDS: ReadonlySet<ReferenceKind> = new Set(["assembly", "part", "joint", "system", "circuit"]);
@@ -70,84 +70,66 @@ export class Names {
         const place = placeAt(site, use.reference);
         const { nodes, named, faults } = this.follow(use);
         links.push({ place, use, nodes, named });
-        for (const fault of faults) findings.push(this.complaint(fault, use, place));
+        for (const fault of faults) findings.push(complaint(fault, use, place));
       }
     }
     return { links, findings };
   }
 
-  private follow(use: ReferenceUse): {
-    nodes: readonly TreeNode[];
-    named: NamedDefinition | undefined;
-    faults: readonly (ReferenceFault | NameFault)[];
-  } {
+  private follow(use: ReferenceUse): Followed {
     const inTree = use.kinds.filter((kind): kind is ReferenceKind & TreeKind => TREE_KINDS.has(kind));
     const others = use.kinds.filter((kind) => !TREE_KINDS.has(kind) && kind !== "snag") as NamedKind[];
     for (const kind of others) {
       const named = this.named(kind, use.reference.text);
       if (named !== undefined) return { nodes: [], named, faults: [] };
     }
-    if (inTree.length > 0) {
-      if (use.member) {
-        const { node, fault } = this.member(use.reference);
-        return {
-          nodes: node === undefined ? [] : [node],
-          named: undefined,
-          faults: fault === undefined ? [] : [fault],
-        };
-      }
-      const { targets, faults } = this.resolver.resolve(use.reference, inTree);
-      return { nodes: targets.map(({ node }) => node), named: undefined, faults };
-    }
+    if (inTree.length > 0) return this.followInTree(use, inTree);
     if (others.length === 0) return { nodes: [], named: undefined, faults: [] };
-    const names = others.flatMap((kind) => [...this.every(kind)].map(({ name }) => name));
-    const { text } = use.reference;
-    return {
-      nodes: [],
-      named: undefined,
-      faults: [{ is: "name", text, nearest: nearest(text, names, 4) }],
-    };
+    return { nodes: [], named: undefined, faults: [this.unnamed(use, others)] };
   }
 
-  private complaint(fault: ReferenceFault | NameFault, use: ReferenceUse, place: Place): Finding {
-    const fixes = (candidates: readonly string[]) => rewritings(fault.text, use, candidates);
-    switch (fault.is) {
-      case "unknown":
-      case "name":
-        return finding(
-          "unknown-reference",
-          place,
-          { text: fault.text, kinds: use.kinds, nearest: fault.nearest },
-          { fixes: fixes(fault.nearest) },
-        );
-      case "ambiguous":
-        return finding(
-          "ambiguous-reference",
-          place,
-          { text: fault.text, candidates: fault.candidates },
-          { fixes: fixes(fault.candidates) },
-        );
-      case "kind":
-        return finding("reference-kind", place, {
-          text: fault.path,
-          kind: fault.kind,
-          wanted: kindInWords(fault.wanted),
-        });
-    }
+  private followInTree(use: ReferenceUse, kinds: readonly TreeKind[]): Followed {
+    if (use.member) return followed(...separated(this.resolver.resolveMember(use.reference)));
+    if (use.one) return followed(...alone(this.resolver.resolveOne(use.reference, kinds)));
+    const { targets, faults } = this.resolver.resolve(use.reference, wantedOf(kinds));
+    return followed([...new Set(targets.flatMap(meant))], faults);
+  }
+
+  private unnamed(use: ReferenceUse, kinds: readonly NamedKind[]): NameFault {
+    const names = kinds.flatMap((kind) => [...this.every(kind)].map(({ name }) => name));
+    const { text } = use.reference;
+    return { is: "name", text, nearest: nearest(text, names, 4) };
   }
 }
 
-/** Other texts for a reference, or for what stands before the name of its characteristic; none within a set. */
-function rewritings(text: string, { reference }: ReferenceUse, candidates: readonly string[]): SyntaxFix[] {
-  if (!reference.text.startsWith(text)) return [];
-  const { start } = reference;
-  return candidates.map((candidate) => ({
-    start,
-    end: start + text.length,
-    text: candidate,
-    title: `Write ${candidate}`,
-    sure: false,
-  }));
+interface Followed {
+  readonly nodes: readonly TreeNode[];
+  readonly named: NamedDefinition | undefined;
+  readonly faults: readonly (ReferenceFault | NameFault)[];
+}
+
+function followed(nodes: readonly TreeNode[], faults: readonly ReferenceFault[]): Followed {
+  return { nodes, named: undefined, faults };
+}
+
+function separated({ node, fault }: MemberResolution): [TreeNode[], ReferenceFault[]] {
+  return node === undefined ? [[], [fault]] : [[node], []];
+}
+
+function alone(found: TreeNode | ReferenceFault): [TreeNode[], ReferenceFault[]] {
+  return "is" in found ? [[], [found]] : [[found], []];
+}
+
+/** A place for one kind takes an assembly for what it holds of that kind, not for itself. */
+function wantedOf(kinds: readonly TreeKind[]): readonly TreeKind[] {
+  const [first, second, third] = kinds;
+  if (second === undefined || third !== undefined) return kinds;
+  return first === "assembly" ? [second] : second === "assembly" ? kinds.slice(0, 1) : kinds;
+}
+
+/** An assembly that was named leads to itself too. */
+function meant({ node, through }: Resolution["targets"][number]): TreeNode[] {
+  return through === undefined ? [node] : [through, node];
 }
 
 /** A name that no definition of its kinds has. */
@@ -155,4 +137,86 @@ interface NameFault {
   readonly is: "name";
   readonly text: string;
   readonly nearest: readonly string[];
+}
+
+function complaint(fault: ReferenceFault | NameFault, use: ReferenceUse, place: Place): Finding {
+  switch (fault.is) {
+    case "unknown":
+    case "name":
+      return finding(
+        "unknown-reference",
+        place,
+        { text: fault.text, kinds: use.kinds, nearest: fault.nearest },
+        { fixes: rewritings(fault.text, use, fault.nearest) },
+      );
+    case "ambiguous":
+      return finding(
+        "ambiguous-reference",
+        place,
+        { text: fault.text, candidates: fault.candidates },
+        { fixes: rewritings(fault.text, use, fault.candidates) },
+      );
+    case "kind":
+      return finding("reference-kind", place, {
+        text: fault.path,
+        kind: fault.kind,
+        wanted: kindInWords(fault.wanted),
+      });
+    case "nameless": {
+      const { start, end } = use.reference;
+      const such = fault.names.length === 0 ? "thickness" : fault.names.slice(0, 4).join(", ");
+      return finding(
+        "missing-value",
+        place,
+        {
+          found: fault.text,
+          expected: `the name of what is meant of ${fault.path}, such as ${such}`,
+          reason: undefined,
+        },
+        {
+          fixes: fault.names
+            .map((name) => ({
+              start: end,
+              end,
+              text: ` ${name}`,
+              title: `Write ${fault.text} ${name}`,
+              sure: false,
+            }))
+            .filter(() => end > start),
+        },
+      );
+    }
+  }
+}
+
+/** Other texts for a reference, for what stands before the name of its characteristic, or for one choice of a set. */
+function rewritings(text: string, { reference }: ReferenceUse, candidates: readonly string[]): SyntaxFix[] {
+  const fixed = (start: number, end: number, replacement: string): SyntaxFix => ({
+    start,
+    end,
+    text: replacement,
+    title: `Write ${replacement}`,
+    sure: false,
+  });
+  const { start } = reference;
+  if (reference.text.startsWith(text))
+    return candidates.map((candidate) => fixed(start, start + text.length, candidate));
+  const choice = choiceIn(reference, text);
+  if (choice === undefined) return [];
+  const { before, option, behind, at } = choice;
+  return candidates.flatMap((candidate) => {
+    if (!candidate.startsWith(before) || !candidate.endsWith(behind)) return [];
+    const other = candidate.slice(before.length, candidate.length - behind.length);
+    return other === "" ? [] : [fixed(start + at, start + at + option.length, other)];
+  });
+}
+
+/** The one of `{a, b}` that a path of the set was made with, and where it stands in the reference. */
+function choiceIn({ text }: ReferenceNode, path: string) {
+  const set = /^([^{}]*)\{([^{}]*)\}([^{}]*)$/.exec(text);
+  const [, before = "", options = "", behind = ""] = set ?? [];
+  if (set === null || !path.startsWith(before) || !path.endsWith(behind)) return undefined;
+  const option = path.slice(before.length, path.length - behind.length);
+  const at = new RegExp(`(?<![\\w.*])${option.replaceAll(/[.*]/g, "\\$&")}(?![\\w.*])`).exec(options)?.index;
+  return at === undefined ? undefined : { before, option, behind, at: before.length + 1 + at };
 }

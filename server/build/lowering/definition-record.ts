@@ -154,5 +154,8 @@ export type DefinitionRecord<W extends RecordWord = RecordWord> = {
 
 /** Whether two records say the same thing of the same name, so that the later replaces the earlier. */
 export function recordKey(record: DefinitionRecord): string {
+  if (record.word === "default") return `default ${recordKey(record.record)}`;
+  // A joint has bolts or studs: whichever is said last is what holds it.
+  if (record.word === "stud") return "bolt";
   return "name" in record ? `${record.word} ${record.name}` : record.word;
 }

@@ -5,11 +5,13 @@
 
 import { nearest } from "../../../grammar/nearest.ts";
 import type { ReferenceNode, ReferenceSegment } from "../../../grammar/syntax.ts";
+import { matches } from "./match.ts";
 import type { TreeKind, TreeNode, Turn } from "./node.ts";
 import { below, isWithin } from "./node.ts";
 import type { Tree } from "./tree.ts";
+import { lastName } from "./tree.ts";
 
-/** A thing that a reference means, and the assembly through which it does, if it is not named itself. */
+/** A thing that a reference means, and the thing above it through which it does, if it is not named itself. */
 export interface Target {
   readonly node: TreeNode;
   readonly through: TreeNode | undefined;
@@ -18,12 +20,20 @@ export interface Target {
 export type ReferenceFault =
   | { readonly is: "unknown"; readonly text: string; readonly nearest: readonly string[] }
   | { readonly is: "ambiguous"; readonly text: string; readonly candidates: readonly string[] }
+  /** Of another kind than the place takes, or an assembly that holds nothing of it. */
   | {
       readonly is: "kind";
       readonly text: string;
       readonly path: string;
       readonly kind: TreeKind;
       readonly wanted: readonly TreeKind[];
+    }
+  /** A thing where a characteristic of one is due; `names` are those that the thing is known by. */
+  | {
+      readonly is: "nameless";
+      readonly text: string;
+      readonly path: string;
+      readonly names: readonly string[];
     };
 
 export interface Resolution {
@@ -36,127 +46,143 @@ export type MemberResolution =
   | { readonly node: TreeNode; readonly name: string; readonly fault: undefined }
   | { readonly node: undefined; readonly name: string; readonly fault: ReferenceFault };
 
+type Kinds = readonly TreeKind[];
+
 /** Resolves references against one tree, remembering the answers. */
 export class Resolver {
   private readonly tree: Tree;
-  private readonly remembered = new Map<string, Resolution>();
+  private readonly sets = new Memory<Resolution>();
+  private readonly ones = new Memory<TreeNode | ReferenceFault>();
 
   constructor(tree: Tree) {
     this.tree = tree;
   }
 
   /** What a reference means in a place that takes these kinds, turned if its record was copied. */
-  resolve(reference: ReferenceNode, kinds: readonly TreeKind[], turns: readonly Turn[] = []): Resolution {
-    const key = `${kinds.join()} ${reference.text}`;
-    let resolution = this.remembered.get(key);
-    if (resolution === undefined) {
-      resolution = this.resolveAfresh(reference, kinds);
-      this.remembered.set(key, resolution);
-    }
-    return turns.length === 0 ? resolution : this.turned(resolution, turns);
+  resolve(reference: ReferenceNode, kinds: Kinds, turns: readonly Turn[] = []): Resolution {
+    const resolution = this.sets.of(kinds, reference.text, () => this.resolveAfresh(reference, kinds));
+    if (turns.length === 0) return resolution;
+    const targets = resolution.targets.map((target) => ({
+      ...target,
+      node: this.turned(target.node, turns),
+    }));
+    return { ...resolution, targets };
   }
 
   /** One thing by reference; an assembly is that assembly where the place takes one. */
-  resolveOne(
-    reference: ReferenceNode,
-    kinds: readonly TreeKind[],
-    turns: readonly Turn[] = [],
-  ): TreeNode | ReferenceFault {
-    const [first, second] = expansions(reference.segments);
-    if (second !== undefined || first === undefined || first.includes("*")) {
-      return { is: "ambiguous", text: reference.text, candidates: expansions(reference.segments) };
-    }
-    const found = this.named(first, kinds);
-    if (!("path" in found) || "is" in found) return found as ReferenceFault;
-    return turns.reduce((node, turn) => this.turn(node, turn), found);
+  resolveOne(reference: ReferenceNode, kinds: Kinds, turns: readonly Turn[] = []): TreeNode | ReferenceFault {
+    const one = this.ones.of(kinds, reference.text, () => this.resolveOneAfresh(reference, kinds));
+    return "is" in one ? one : this.turned(one, turns);
   }
 
-  /** `REF.NAME`: the longest part that names a thing, and the rest as the characteristic's name. */
+  /** `REF.NAME`: the thing before the last dot, and the name of its characteristic. */
   resolveMember(reference: ReferenceNode, turns: readonly Turn[] = []): MemberResolution {
-    const dot = reference.text.lastIndexOf(".");
-    const name = reference.text.slice(dot + 1);
-    if (dot < 0)
-      return { node: undefined, name, fault: { is: "unknown", text: reference.text, nearest: [] } };
-    const found = this.named(reference.text.slice(0, dot), MEMBER_KINDS);
-    if ("is" in found) return { node: undefined, name, fault: found };
-    return { node: turns.reduce((node, turn) => this.turn(node, turn), found), name, fault: undefined };
+    const { text, segments } = reference;
+    const dot = text.lastIndexOf(".");
+    const name = text.slice(dot + 1);
+    const thing: ReferenceNode = {
+      ...reference,
+      text: text.slice(0, Math.max(0, dot)),
+      segments: segments.slice(0, -1),
+    };
+    const found = dot < 0 ? this.unknown(text, MEMBER_KINDS) : this.resolveOne(thing, MEMBER_KINDS, turns);
+    const knows = !("is" in found) && characteristicsOf(found).has(name);
+    const fault = knows ? undefined : (this.nameless(text) ?? ("is" in found ? found : undefined));
+    if (fault !== undefined || "is" in found)
+      return { node: undefined, name, fault: fault ?? (found as ReferenceFault) };
+    return { node: found, name, fault: undefined };
   }
 
-  private resolveAfresh(reference: ReferenceNode, kinds: readonly TreeKind[]): Resolution {
-    const targets = new Map<string, Target>();
+  /** A thing itself, where the text of a characteristic names one. */
+  private nameless(text: string): ReferenceFault | undefined {
+    const tails = this.tree.withTail(text);
+    const thing = this.tree.at(text) ?? (tails.length === 1 ? tails[0] : undefined);
+    if (thing === undefined) return undefined;
+    return { is: "nameless", text, path: thing.path, names: [...characteristicsOf(thing)] };
+  }
+
+  private resolveAfresh(reference: ReferenceNode, kinds: Kinds): Resolution {
+    const targets = new Map<TreeNode, Target>();
     const faults: ReferenceFault[] = [];
     for (const path of expansions(reference.segments)) {
-      const found = path.includes("*")
-        ? this.matching(path, kinds, reference.text)
-        : this.named(path, [...kinds, "assembly"]);
-      for (const node of Array.isArray(found) ? found : [found]) {
-        if ("is" in node) faults.push(node);
-        else
-          for (const target of expand(node, kinds))
-            targets.set(target.node.path, targets.get(target.node.path) ?? target);
-      }
+      const meant = path.includes("*") ? this.matching(path, kinds) : this.meant(path, kinds);
+      if ("is" in meant) faults.push(meant);
+      else for (const target of meant) if (!targets.has(target.node)) targets.set(target.node, target);
     }
-    if (targets.size === 0 && faults.length === 0) faults.push(this.unknown(reference.text, kinds));
     return { targets: [...targets.values()], faults };
   }
 
-  /** The thing that a plain path names: in full, or as the only tail among the wanted kinds. */
-  private named(path: string, kinds: readonly TreeKind[]): TreeNode | ReferenceFault {
+  private resolveOneAfresh(reference: ReferenceNode, kinds: Kinds): TreeNode | ReferenceFault {
+    const [first, another] = expansions(reference.segments);
+    if (first !== undefined && another === undefined && !first.includes("*"))
+      return this.named(first, (node) => takes(node, kinds), kinds);
+    const { targets, faults } = this.resolveAfresh(reference, kinds);
+    const named = targets.filter(({ through }) => through === undefined);
+    const [only, second] = named.length === 0 ? targets : named;
+    if (only !== undefined && second === undefined) return only.node;
+    const [fault] = faults;
+    if (only === undefined) return fault ?? this.unknown(reference.text, kinds);
+    return { is: "ambiguous", text: reference.text, candidates: targets.map(({ node }) => node.path) };
+  }
+
+  /** What a plain path means: the thing that it names, or what that holds. */
+  private meant(path: string, kinds: Kinds): readonly Target[] | ReferenceFault {
+    const named = this.named(path, (node) => takes(node, kinds) || holdsAny(node, kinds), kinds);
+    return "is" in named ? named : [...expand(named, kinds)];
+  }
+
+  /** The thing that a plain path names: in full, or as the only tail among those that the place takes. */
+  private named(path: string, taken: (node: TreeNode) => boolean, wanted: Kinds): TreeNode | ReferenceFault {
     const whole = this.tree.at(path);
-    if (whole !== undefined && this.takes(whole, kinds)) return whole;
-    const tails = this.tree.withTail(path).filter((node) => this.takes(node, kinds));
+    if (whole !== undefined && taken(whole)) return whole;
+    const tails = this.tree.withTail(path).filter(taken);
     const [only, another] = tails;
     if (only !== undefined && another === undefined) return only;
     if (only !== undefined)
       return { is: "ambiguous", text: path, candidates: tails.map((node) => node.path) };
     const other = whole ?? this.tree.withTail(path)[0];
-    if (other !== undefined)
-      return { is: "kind", text: path, path: other.path, kind: other.kind, wanted: kinds };
-    return this.unknown(path, kinds);
+    return other === undefined ? this.unknown(path, wanted) : unlike(path, other, wanted);
   }
 
-  private takes(node: TreeNode, kinds: readonly TreeKind[]): boolean {
-    if (node.kind === "vehicle") return kinds.includes("assembly");
-    return kinds.includes(node.kind);
-  }
-
-  private matching(pattern: string, kinds: readonly TreeKind[], text: string): TreeNode[] | ReferenceFault {
-    const segments = pattern.split(".");
-    const whole = this.everyMatch(segments, kinds, true);
-    const found = whole.length > 0 ? whole : this.everyMatch(segments, kinds, false);
-    return found.length > 0 ? found : this.unknown(text, kinds);
-  }
-
-  /** Things whose path, or the end of it, fits the pattern; a last `*` stands for everything below. */
-  private everyMatch(segments: readonly string[], kinds: readonly TreeKind[], whole: boolean): TreeNode[] {
-    const last = segments.at(-1) === "*";
-    const fixed = last ? segments.slice(0, -1) : segments;
-    const found: TreeNode[] = [];
-    for (const node of this.tree.nodes()) {
-      if (node.kind === "vehicle" || !fits(node.path.split("."), fixed, whole)) continue;
-      if (!last) {
-        if (this.takes(node, [...kinds, "assembly"])) found.push(node);
-      } else
-        found.push(
-          ...[...below(node)].filter((inner) => kinds.includes(inner.kind) && inner.kind !== "assembly"),
-        );
+  /** Everything of the wanted kinds that a path with `*` means. */
+  private matching(pattern: string, kinds: Kinds): readonly Target[] | ReferenceFault {
+    const everything = pattern === "*" || pattern.endsWith(".*");
+    // `*` at the end stands for everything below.
+    const fixed = everything ? pattern.slice(0, -2) : pattern;
+    const found = matches(this.tree, fixed);
+    if ("candidates" in found) {
+      const candidates = everything ? found.candidates.map((path) => `${path}.*`) : found.candidates;
+      return { is: "ambiguous", text: pattern, candidates };
     }
-    return found;
+    const targets = found.nodes.flatMap((node) =>
+      everything ? [...within(node, kinds)] : [...expand(node, kinds)],
+    );
+    if (targets.length > 0) return targets;
+    const [other] = found.nodes;
+    return other === undefined ? this.unknown(pattern, kinds) : unlike(pattern, other, kinds);
   }
 
-  private unknown(text: string, kinds: readonly TreeKind[]): ReferenceFault {
-    const paths = [...this.tree.nodes()].filter((node) => this.takes(node, kinds)).map(({ path }) => path);
-    const tails = paths.map((path) => path.split(".").slice(-text.split(".").length).join("."));
-    const near = nearest(text, new Set([...paths, ...tails]), 4);
-    return { is: "unknown", text, nearest: near };
+  /** Things that the text could be a slip for: with a last name near it, or beside where it would be. */
+  private unknown(text: string, kinds: Kinds): ReferenceFault {
+    const names = text.split(".");
+    const above = names.slice(0, -1).join(".");
+    const beside = above === "" ? [] : this.tree.withTail(above).flatMap(({ children }) => children);
+    const last = lastName(text);
+    const alike = [last, ...nearest(last, this.tree.lastNames(), 8)].flatMap((name) =>
+      this.tree.withTail(name),
+    );
+    const paths = new Set(
+      [...alike, ...beside]
+        .filter((node) => takes(node, kinds) || holdsAny(node, kinds))
+        .map(({ path }) => path),
+    );
+    const tails = [...paths].map((path) => path.split(".").slice(-names.length).join("."));
+    const unambiguous = tails.filter((tail) => this.tree.withTail(tail).length === 1);
+    return { is: "unknown", text, nearest: nearest(text, new Set([...paths, ...unambiguous]), 4) };
   }
 
-  private turned(resolution: Resolution, turns: readonly Turn[]): Resolution {
-    const targets = resolution.targets.map((target) => ({
-      ...target,
-      node: turns.reduce((node, turn) => this.turn(node, turn), target.node),
-    }));
-    return { ...resolution, targets };
+  private turned(node: TreeNode, turns: readonly Turn[]): TreeNode {
+    return turns.reduce((turning, turn) => this.turn(turning, turn), node);
   }
 
   private turn(node: TreeNode, { from, to }: Turn): TreeNode {
@@ -169,15 +195,62 @@ export class Resolver {
   }
 }
 
-const MEMBER_KINDS: readonly TreeKind[] = ["assembly", "part", "joint", "system", "circuit"];
+const MEMBER_KINDS: Kinds = ["assembly", "part", "joint", "system", "circuit"];
+
+/** Answers by the kinds that were asked for and the text of the reference. */
+class Memory<T> {
+  private readonly answers = new Map<string, Map<string, T>>();
+
+  of(kinds: Kinds, text: string, find: () => T): T {
+    const ofKinds = this.ofKinds(kinds.length === 1 ? (kinds[0] as string) : kinds.join());
+    const known = ofKinds.get(text);
+    if (known !== undefined) return known;
+    const found = find();
+    ofKinds.set(text, found);
+    return found;
+  }
+
+  private ofKinds(key: string): Map<string, T> {
+    const known = this.answers.get(key);
+    if (known !== undefined) return known;
+    const made = new Map<string, T>();
+    this.answers.set(key, made);
+    return made;
+  }
+}
+
+/** Names that its records give to what can be measured of a thing. */
+function characteristicsOf({ records }: TreeNode): ReadonlySet<string> {
+  return new Set(
+    records.flatMap(({ record }) => ("name" in record && record.word !== "test" ? [record.name] : [])),
+  );
+}
+
+function takes(node: TreeNode, kinds: Kinds): boolean {
+  return kinds.includes(node.kind === "vehicle" ? "assembly" : node.kind);
+}
+
+function isHolder({ kind }: TreeNode): boolean {
+  return kind === "assembly" || kind === "vehicle";
+}
+
+/** Whether an assembly holds something of the kinds. */
+function holdsAny(node: TreeNode, kinds: Kinds): boolean {
+  return isHolder(node) && !within(node, kinds).next().done;
+}
+
+function unlike(text: string, { path, kind }: TreeNode, wanted: Kinds): ReferenceFault {
+  return { is: "kind", text, path, kind, wanted };
+}
 
 /** The thing itself where its kind is wanted; of an assembly, everything of the wanted kinds below it. */
-function* expand(node: TreeNode, kinds: readonly TreeKind[]): Generator<Target> {
-  if (node.kind !== "assembly" && node.kind !== "vehicle") {
-    yield { node, through: undefined };
-    return;
-  }
-  if (kinds.includes("assembly")) yield { node, through: undefined };
+function* expand(node: TreeNode, kinds: Kinds): Generator<Target> {
+  if (takes(node, kinds)) yield { node, through: undefined };
+  if (isHolder(node)) yield* within(node, kinds);
+}
+
+/** What is below a thing, assemblies left out. */
+function* within(node: TreeNode, kinds: Kinds): Generator<Target> {
   for (const inner of below(node)) {
     if (inner.kind !== "assembly" && kinds.includes(inner.kind)) yield { node: inner, through: node };
   }
@@ -187,17 +260,10 @@ function* expand(node: TreeNode, kinds: readonly TreeKind[]): Generator<Target> 
 const MOST_EXPANSIONS = 1000;
 
 /** Every plain path that the choices of a reference stand for; `*` is kept. */
-export function expansions(segments: readonly ReferenceSegment[]): string[] {
+function expansions(segments: readonly ReferenceSegment[]): string[] {
   return segments.reduce<string[]>((paths, segment) => {
     const options = segment.is === "choice" ? segment.options : [segment.is === "every" ? "*" : segment.text];
     if (paths.length === 0) return [...options];
     return paths.flatMap((path) => options.map((option) => `${path}.${option}`)).slice(0, MOST_EXPANSIONS);
   }, []);
-}
-
-function fits(path: readonly string[], pattern: readonly string[], whole: boolean): boolean {
-  if (pattern.length === 0) return true;
-  if (whole ? path.length !== pattern.length : path.length < pattern.length) return false;
-  const tail = path.slice(path.length - pattern.length);
-  return pattern.every((segment, index) => segment === "*" || segment === tail[index]);
 }

@@ -23,12 +23,18 @@ export class Tree {
 
   constructor(vehicle: Vehicle, definitions: Iterable<TextDefinition>) {
     this.root = this.node("vehicle", "vehicle", vehicle, undefined);
-    for (const definition of definitions)
-      this.node(definition.path, definition.kind, definition, definition.copyOf);
+    for (const definition of definitions) {
+      // Nothing can take the place of the whole; the name has been complained about.
+      if (definition.path !== this.root.path)
+        this.node(definition.path, definition.kind, definition, definition.copyOf);
+    }
     for (const node of [...this.byPath.values()]) this.joinToParent(node);
     for (const node of this.byPath.values()) {
-      const name = node.path.slice(node.path.lastIndexOf(".") + 1);
-      this.byLastName.set(name, [...(this.byLastName.get(name) ?? []), node]);
+      if (node === this.root) continue;
+      const name = lastName(node.path);
+      const alike = this.byLastName.get(name);
+      if (alike === undefined) this.byLastName.set(name, [node]);
+      else alike.push(node);
     }
   }
 
@@ -47,9 +53,15 @@ export class Tree {
 
   /** The things whose path is this or ends in it. */
   withTail(tail: string): readonly TreeNode[] {
-    const name = tail.slice(tail.lastIndexOf(".") + 1);
+    const alike = this.byLastName.get(lastName(tail)) ?? [];
+    if (!tail.includes(".")) return alike;
     const ending = `.${tail}`;
-    return (this.byLastName.get(name) ?? []).filter(({ path }) => path === tail || path.endsWith(ending));
+    return alike.filter(({ path }) => path === tail || path.endsWith(ending));
+  }
+
+  /** The last names of all paths. */
+  lastNames(): Iterable<string> {
+    return this.byLastName.keys();
   }
 
   private node(
@@ -86,6 +98,11 @@ export class Tree {
       child = parent;
     }
   }
+}
+
+/** The last of a path's names. */
+export function lastName(path: string): string {
+  return path.slice(path.lastIndexOf(".") + 1);
 }
 
 const NO_BLOCK: Vehicle = { title: undefined, header: undefined, records: [], lost: [] };
