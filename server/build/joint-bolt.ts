@@ -5,6 +5,7 @@ import { computedQuantity, convert } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
 import { threadLength, threadLengthStandard } from "../trade/bolts.ts";
+import { printBolt } from "../trade/thread.ts";
 import { isInchThread } from "../trade/threads.ts";
 import type { Bolt } from "./lowering/values.ts";
 import type { Standing } from "./standing.ts";
@@ -23,6 +24,15 @@ export function boltRecord(
   joint: TreeNode,
 ): SourcedRecord<"bolt"> | SourcedRecord<"stud"> | undefined {
   return definitions.one(joint, "bolt") ?? definitions.one(joint, "stud");
+}
+
+/** The bolt or stud of a joint in the words of its record: `4 x M8x1.25x30 class 8.8`. */
+export function jointBolt(standing: Defined, joint: TreeNode): string | undefined {
+  const bolt = boltOf(standing, joint);
+  if (bolt === undefined) return undefined;
+  const { count, thread, length, strength } = bolt;
+  const size = printBolt(length === undefined ? { thread } : { thread, length });
+  return [`${count} x ${size}`, ...(strength === undefined ? [] : [strength.text])].join(" ");
 }
 
 /** The part of a bolt that bears no thread, and the standard that it was reckoned by where no one stated it. */

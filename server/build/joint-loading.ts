@@ -5,7 +5,7 @@ import { proofLoad } from "../trade/bolts.ts";
 import { isFaulty } from "../trade/function.ts";
 import { boltOf } from "./joint-bolt.ts";
 import { tighteningOf } from "./joint-friction.ts";
-import { torqueLimits } from "./joint-torque.ts";
+import { targetTorque, torqueLimits } from "./joint-torque.ts";
 import type { Standing } from "./standing.ts";
 import type { TreeNode } from "./tree/node.ts";
 
@@ -37,7 +37,7 @@ export function loadingOf(standing: Pick<Standing, "definitions">, joint: TreeNo
   const { preload, highest, said, assumed } = tightening;
   return {
     torque: top,
-    preload: preload(targetOf(limits, top)),
+    preload: preload(coherentFloat(targetTorque(limits) ?? top)),
     highest: highest(coherentFloat(top)),
     topless: limits.upper === undefined,
     proof:
@@ -47,18 +47,4 @@ export function loadingOf(standing: Pick<Standing, "definitions">, joint: TreeNo
     friction: said,
     assumed,
   };
-}
-
-/** What is aimed at: the nominal torque, else the middle of its limits, else the only one. */
-function targetOf(
-  {
-    nominal,
-    lower,
-    upper,
-  }: { readonly nominal?: Quantity; readonly lower?: Quantity; readonly upper?: Quantity },
-  top: Quantity,
-): number {
-  if (nominal !== undefined) return coherentFloat(nominal);
-  if (lower === undefined || upper === undefined) return coherentFloat(top);
-  return (coherentFloat(lower) + coherentFloat(upper)) / 2;
 }

@@ -2,7 +2,7 @@
 import type { Limits } from "../quantities/limits.ts";
 import { toleranceLimits } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
-import { computedQuantity, convert, hasDimension, quantityOf } from "../quantities/quantity.ts";
+import { add, computedQuantity, convert, divide, hasDimension, quantityOf } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
 import type { Verdict } from "../quantities/verdict.ts";
@@ -33,6 +33,15 @@ export function angleLimits({ definitions }: Defined, joint: TreeNode): Limits |
   return torque?.form === "limits" && torque.then !== undefined
     ? withTolerance({ nominal: inDegrees(torque.then) })
     : undefined;
+}
+
+/** What is aimed at: the nominal torque, else the middle of its limits, else the only one. */
+export function targetTorque({ nominal, lower, upper }: Limits): Quantity | undefined {
+  if (nominal !== undefined || lower === undefined || upper === undefined) return nominal ?? lower ?? upper;
+  const sum = add(lower, upper);
+  const middle = isFault(sum) ? sum : divide(sum, quantityOf(2));
+  const written = isFault(middle) ? middle : convert(middle, lower.unit);
+  return isFault(written) ? lower : written;
 }
 
 /** What is wrong with a figure that a joint was tightened or checked to. */
