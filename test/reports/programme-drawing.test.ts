@@ -1,0 +1,408 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { IsoDate } from "../../server/quantities/dates.ts";
+import { addDays } from "../../server/quantities/dates.ts";
+import type { HoldProgress, JobProgress, Programme, ProgrammeEntry } from "../../server/reports/programme.ts";
+import { drawProgramme } from "../../server/reports/programme-drawing.ts";
+import { briefWords, entryWords, programmeWords } from "../../server/reports/programme-words.ts";
+
+function date(text: string): IsoDate {
+  return text as IsoDate;
+}
+
+function job(title: string, progress: JobProgress, awayAt?: string): ProgrammeEntry {
+  return { kind: "job", title, awayAt, progress };
+}
+
+function hold(title: string, progress: HoldProgress, planned?: string): ProgrammeEntry {
+  return { kind: "hold", title, planned: planned === undefined ? undefined : date(planned), progress };
+}
+
+function planned(
+  from: string,
+  to: string,
+  more: { begun?: string; latest?: string; critical?: boolean } = {},
+): JobProgress {
+  const { begun, latest, critical = false } = more;
+  return {
+    kind: "planned",
+    from: date(from),
+    to: date(to),
+    begun: begun === undefined ? undefined : date(begun),
+    latest: latest === undefined ? undefined : date(latest),
+    critical,
+  };
+}
+
+function shut(reached?: string, lapsed = false): HoldProgress {
+  return { kind: "shut", reached: reached === undefined ? undefined : date(reached), lapsed };
+}
+
+function programme(changes: Partial<Programme> = {}): Programme {
+  return {
+    title: "The plan",
+    today: date("2026-05-02"),
+    past: [],
+    entries: [],
+    closed: [],
+    finish50: undefined,
+    finish90: undefined,
+    ...changes,
+  };
+}
+
+function draw(...entries: readonly ProgrammeEntry[]): string {
+  return drawProgramme(programme({ entries })).join("\n");
+}
+
+/** What is drawn for the entries, without the key. */
+function rows(svg: string): readonly string[] {
+  return [...svg.matchAll(/<g><title>.*?<\/title>(.*?)\n<\/g>/gs)].map(([, row = ""]) => row);
+}
+
+function attribute(svg: string, mark: RegExp): number {
+  const found = mark.exec(svg)?.[1];
+  if (found === undefined) throw new Error(`no ${mark} in ${svg}`);
+  return Number(found);
+}
+
+/** Elements that are not closed, or closed by another's end; empty for well-formed XML. */
+function unbalanced(svg: string): readonly string[] {
+  const open: string[] = [];
+  for (const [, end, name = "", empty] of svg.matchAll(/<(\/?)([a-z]+)(?:\s[a-zA-Z:-]+="[^"<]*")*(\/?)>/g)) {
+    if (empty === "/") continue;
+    if (end === "") open.push(name);
+    else if (open.pop() !== name) return [name];
+  }
+  return open;
+}
+
+describe("work", () => {
+  test("to come is an outlined box over its days, both included", () => {
+    const [row = ""] = rows(draw(job("Strip", planned("2026-05-09", "2026-05-10"))));
+    const left = attribute(row, /<rect class="work" x="([\d.]+)"/);
+    const width = attribute(row, /<rect class="work" x="[\d.]+" y="[\d.]+" width="([\d.]+)"/);
+    const [next = ""] = rows(draw(job("Strip", planned("2026-05-10", "2026-05-10"))));
+    expect(attribute(next, /<rect class="work" x="([\d.]+)"/)).toBeCloseTo(left + width / 2, 1);
+  });
+
+  test("that is critical has the heavy outline and the word", () => {
+    const [critical = "", other = ""] = rows(
+      draw(
+        job("Strip", planned("2026-05-09", "2026-05-10", { critical: true })),
+        job("Loom", planned("2026-05-09", "2026-05-10")),
+      ),
+    );
+    expect(critical).toMatch(/<rect class="work critical"/);
+    expect(critical).toMatch(/<text [^>]*>critical<\/text>/);
+    expect(other).not.toMatch(/critical/);
+  });
+
+  test("that is away is dashed with round ends", () => {
+    const [row = ""] = rows(draw(job("Plating", planned("2026-05-09", "2026-05-20"), "Penrose")));
+    expect(row).toMatch(/<rect class="work away"[^>]* rx="8"/);
+  });
+
+  test("that is done is hatched", () => {
+    const svg = draw(job("Strip", { kind: "done", from: date("2026-04-11"), to: date("2026-04-12") }));
+    expect(rows(svg)[0]).toMatch(/fill="url\(#programme-1-hatching\)"/);
+    expect(svg).toMatch(/<pattern id="programme-1-hatching"/);
+  });
+
+  test("that was begun, or has float, says from when and until when with a thin line", () => {
+    const [row = ""] = rows(
+      draw(job("Strip", planned("2026-05-02", "2026-05-03", { begun: "2026-04-25", latest: "2026-05-10" }))),
+    );
+    expect(row).toMatch(/<path class="begun"/);
+    expect(row).toMatch(/<path class="float"/);
+  });
+
+  test("without a place in the plan has no box", () => {
+    const [row = ""] = rows(draw(job("Strip", { kind: "unplanned" })));
+    expect(row).toMatch(/no place in the plan/);
+    expect(row).not.toMatch(/<rect/);
+  });
+});
+
+describe("a hold point", () => {
+  const gateAt = (row: string) => attribute(row, /<g transform="translate\(([\d.]+) /);
+
+  test("is a barred gate with its name", () => {
+    const [row = ""] = rows(draw(hold("First run", shut("2026-05-10"))));
+    // Two posts, and between them four bars and a brace.
+    expect(row).toMatch(/<path class="posts" d="M-15 -12V12M15 -12V12"\/>/);
+    expect(row.match(/M-15 -?\d+H15/g)).toHaveLength(4);
+    expect(row).toMatch(/M-15 8L15 -7/);
+    expect(row).toMatch(/<text class="name"[^>]*>First run<\/text>/);
+  });
+
+  test("that is released is an open gate", () => {
+    const [row = ""] = rows(draw(hold("First run", { kind: "released", on: date("2026-05-01") })));
+    expect(row).toMatch(/<path class="posts"/);
+    expect(row).not.toMatch(/H15/);
+  });
+
+  test("stands on its day when all before it is done by then, else where the plan reaches it", () => {
+    const later = job("Later", planned("2026-06-30", "2026-06-30"));
+    const [inTime = "", missed = "", reached = ""] = rows(
+      draw(
+        hold("In time", shut("2026-05-10"), "2026-05-31"),
+        hold("Missed", shut("2026-06-06"), "2026-05-31"),
+        hold("Reached", shut("2026-06-06")),
+        later,
+      ),
+    );
+    expect(gateAt(inTime)).toBeLessThan(gateAt(missed));
+    expect(gateAt(missed)).toBe(gateAt(reached));
+    // A post remains on the day that is missed.
+    expect(attribute(missed, /<path class="post" d="M([\d.]+) /)).toBe(gateAt(inTime));
+    expect(inTime).not.toMatch(/class="post"/);
+  });
+
+  test("that is neither planned nor reached has its name and no gate", () => {
+    const [row = ""] = rows(draw(hold("First run", shut())));
+    expect(row).toMatch(/<text class="name"[^>]*>First run<\/text>/);
+    expect(row).not.toMatch(/class="posts"/);
+  });
+});
+
+describe("the sheet", () => {
+  test("marks today, both finishes and the closed days", () => {
+    const [svg = ""] = drawProgramme(
+      programme({
+        entries: [job("Strip", planned("2026-05-09", "2026-06-10"))],
+        closed: [{ from: date("2026-05-20"), to: date("2026-05-30") }],
+        finish50: date("2026-06-10"),
+        finish90: date("2026-06-20"),
+      }),
+    );
+    expect(svg).toMatch(/>today 2026-05-02</);
+    expect(svg).toMatch(/>finish 50 % 2026-06-10</);
+    expect(svg).toMatch(/>finish 90 % 2026-06-20</);
+    expect(svg).toMatch(/<title>closed, 2026-05-20 to 2026-05-30<\/title>/);
+  });
+
+  test("has a stroke for each day of the diary, as high as its hours", () => {
+    const [svg = ""] = drawProgramme(
+      programme({
+        past: [
+          { date: date("2026-04-25"), hours: 8 },
+          { date: date("2026-04-26"), hours: 4 },
+        ],
+      }),
+    );
+    const heights = [...svg.matchAll(/<path class="day" d="M[\d.]+ ([\d.]+)V([\d.]+)"><title>(.*?)</g)].map(
+      ([, foot, top, words]) => [Number(foot) - Number(top), words],
+    );
+    expect(heights).toEqual([
+      [24, "2026-04-25, 8 h"],
+      [12, "2026-04-26, 4 h"],
+    ]);
+    expect(svg).toMatch(/>2 days, 12 h</);
+  });
+
+  test("leaves out a long past, and says so", () => {
+    const [svg = ""] = drawProgramme(
+      programme({
+        past: [
+          { date: date("2021-04-25"), hours: 8 },
+          { date: date("2026-04-26"), hours: 4 },
+        ],
+        entries: [job("Strip", { kind: "done", from: date("2021-05-01"), to: date("2021-06-01") })],
+      }),
+    );
+    expect(svg.match(/<path class="day"/g)).toHaveLength(1);
+    expect(svg).toMatch(/>2 days, 12 h; 1 before 2026-\d\d-\d\d</);
+    expect(rows(svg)[0]).toMatch(/>earlier</);
+  });
+
+  test("has only the marks in its key that occur", () => {
+    const key = (svg: string) =>
+      [...(svg.split("</g>\n").at(-1) ?? "").matchAll(/<text [^>]*>(.*?)</g)].map(([, words]) => words);
+    expect(key(draw(job("Strip", planned("2026-05-09", "2026-05-10"))))).toEqual(["work to come"]);
+    expect(key(draw(hold("Run", shut("2026-05-10"))))).toEqual(["hold point"]);
+  });
+
+  test("is followed by another when there is more than fits, with ids of its own", () => {
+    const entries = Array.from({ length: 5 }, (_, place) =>
+      job(`Job ${place}`, planned("2026-05-09", "2026-05-10")),
+    );
+    const sheets = drawProgramme(programme({ entries }), { id: "plan", entriesPerSheet: 2 });
+    expect(sheets.map((svg) => rows(svg).length)).toEqual([2, 2, 1]);
+    expect(sheets[2]).toMatch(/<title id="plan-3-title">The plan, sheet 3 of 3<\/title>/);
+    const ids = sheets.flatMap((svg) => [...svg.matchAll(/ id="(.*?)"/g)].map(([, id]) => id));
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  test("of nothing is still a sheet", () => {
+    const [svg = "", ...others] = drawProgramme(programme());
+    expect([unbalanced(svg), others]).toEqual([[], []]);
+  });
+});
+
+describe("the drawing", () => {
+  const everything = programme({
+    title: `<script>alert("&")</script> & 'more'`,
+    past: [{ date: date("2026-04-25"), hours: undefined }],
+    entries: [
+      job(`</title><script>"&'\u0000\uD800`, planned("2026-05-09", "2026-05-10", { critical: true }), "<b>"),
+      job("Done </svg>", { kind: "done", from: date("2026-04-11"), to: date("2026-04-12") }),
+      hold("<img src=x onerror=alert(1)>", shut("2026-05-10"), "2026-05-03"),
+      hold("]]>", { kind: "released", on: date("2026-05-01") }),
+    ],
+    closed: [{ from: date("2026-05-20"), to: date("2026-05-30") }],
+    finish50: date("2026-06-10"),
+    finish90: date("2026-06-20"),
+  });
+  const [svg = ""] = drawProgramme(everything);
+
+  test("escapes everything that was written by someone", () => {
+    expect(unbalanced(svg)).toEqual([]);
+    expect(svg).not.toMatch(/<(script|b|img)\b/);
+    expect(svg.replaceAll("\n", "")).not.toMatch(/[\p{Cc}\p{Cs}]/u);
+    expect(svg.match(/&(?!amp;|lt;|gt;|quot;|#39;)/)).toBeNull();
+  });
+
+  test("runs nothing and loads nothing", () => {
+    expect(svg).not.toMatch(/\son[a-z]+="|href|@import|javascript:|\sstyle="/);
+    expect([...svg.matchAll(/url\((.)/g)].every(([, first]) => first === "#")).toBe(true);
+  });
+
+  test("has its title and all its words for those who do not see it", () => {
+    expect(svg).toMatch(
+      /role="img" aria-labelledby="programme-1-title" aria-describedby="programme-1-words"/,
+    );
+    expect(svg).toMatch(/<desc id="programme-1-words">Today is 2026-05-02\. Diary: 1 day, 0 h\. /);
+  });
+
+  test("has no diamonds, and no red", () => {
+    expect(svg).not.toMatch(/<polygon|rotate\(45\)[^"]*"><rect/);
+    const colours = [...svg.matchAll(/#([0-9a-f]{6})\b/g)].map(([, hex = ""]) => Number.parseInt(hex, 16));
+    const reddish = colours.filter((colour) => (colour >> 16) - ((colour >> 8) & 255) > 24);
+    expect([colours.length > 0, reddish]).toEqual([true, []]);
+  });
+
+  test("has colours for light, dark and paper", () => {
+    expect(svg).toMatch(/@media \(prefers-color-scheme: dark\) \{ \.programme \{/);
+    expect(svg).toMatch(/@media print \{ \.programme \{/);
+  });
+
+  test("of the same plan is the same", () => {
+    expect(drawProgramme(structuredClone(everything))).toEqual([svg]);
+  });
+
+  test("keeps every mark on the sheet, whatever the plan", () => {
+    const day = fc.integer({ min: -2000, max: 900 }).map((days) => addDays(date("2026-05-02"), days));
+    const maybe = fc.option(day, { nil: undefined });
+    const progress = fc.oneof(
+      fc.record({ kind: fc.constant("done" as const), from: day, to: day }),
+      fc.record({
+        kind: fc.constant("planned" as const),
+        from: day,
+        to: day,
+        begun: maybe,
+        latest: maybe,
+        critical: fc.boolean(),
+      }),
+      fc.constant({ kind: "unplanned" as const }),
+    );
+    const holdProgress = fc.oneof(
+      fc.record({ kind: fc.constant("released" as const), on: day }),
+      fc.record({ kind: fc.constant("shut" as const), reached: maybe, lapsed: fc.boolean() }),
+    );
+    const letter = fc.constantFrom(..."aW <>&\"'/]-\u0000\n\u202E\uD800é漢🛠");
+    const title = fc.string({ unit: letter, maxLength: 60 });
+    const entry = fc.oneof(
+      fc.record({
+        kind: fc.constant("job" as const),
+        title,
+        awayAt: fc.option(title, { nil: undefined }),
+        progress,
+      }),
+      fc.record({ kind: fc.constant("hold" as const), title, planned: maybe, progress: holdProgress }),
+    );
+    const any = fc.record({
+      entries: fc.array(entry, { maxLength: 8 }),
+      past: fc.array(
+        fc.record({ date: day, hours: fc.option(fc.integer({ min: 0, max: 24 }), { nil: undefined }) }),
+        { maxLength: 5 },
+      ),
+      closed: fc.array(fc.record({ from: day, to: day }), { maxLength: 3 }),
+      finish50: maybe,
+      finish90: maybe,
+    });
+    fc.assert(
+      fc.property(any, (changes) => {
+        const [sheet = ""] = drawProgramme(programme(changes));
+        expect(unbalanced(sheet)).toEqual([]);
+        expect(sheet).not.toMatch(/NaN|Infinity|undefined/);
+        const boxes = [...sheet.matchAll(/<rect [^>]*x="(-?[\d.]+)" y="[\d.]+" width="(-?[\d.]+)"/g)];
+        const outside = boxes.filter(
+          ([, x, width]) => Number(x) < 0 || Number(width) < 0 || Number(x) + Number(width) > 820,
+        );
+        const gates = [...sheet.matchAll(/translate\((-?[\d.]+) /g)].filter(
+          ([, x]) => Number(x) < 15 || Number(x) > 805,
+        );
+        expect([outside, gates]).toEqual([[], []]);
+      }),
+    );
+  });
+});
+
+describe("in words", () => {
+  test.each<[ProgrammeEntry, string, string]>([
+    [
+      job("Strip", { kind: "done", from: date("2026-04-11"), to: date("2026-04-11") }),
+      "done, 2026-04-11",
+      "2026-04-11; done",
+    ],
+    [
+      job("Strip", planned("2026-05-09", "2026-05-10", { critical: true, begun: "2026-05-01" })),
+      "2026-05-09 to 2026-05-10; critical; begun 2026-05-01",
+      "2026-05-09 to 2026-05-10; critical",
+    ],
+    [
+      job("Plating", planned("2026-05-09", "2026-05-20"), "Penrose"),
+      "2026-05-09 to 2026-05-20; away at Penrose",
+      "2026-05-09 to 2026-05-20; away",
+    ],
+    [job("Strip", { kind: "unplanned" }), "no place in the plan", "no place in the plan"],
+    [
+      hold("Run", { kind: "released", on: date("2026-05-01") }, "2026-04-30"),
+      "hold point, released 2026-05-01",
+      "released 2026-05-01",
+    ],
+    [hold("Run", shut("2026-05-10"), "2026-05-31"), "hold point; planned 2026-05-31", "planned 2026-05-31"],
+    [
+      hold("Run", shut("2026-06-01"), "2026-05-31"),
+      "hold point; planned 2026-05-31; 1 day late",
+      "planned 2026-05-31; 1 day late",
+    ],
+    [
+      hold("Run", shut("2026-05-10", true)),
+      "hold point, release lapsed; reached 2026-05-10",
+      "lapsed; reached 2026-05-10",
+    ],
+    [
+      hold("Run", shut(undefined), "2026-05-31"),
+      "hold point; planned 2026-05-31; not reached in the plan",
+      "planned 2026-05-31; not reached in the plan",
+    ],
+  ])("%o is said as %s, and briefly as %s", (entry, words, brief) => {
+    expect([entryWords(entry), briefWords(entry)]).toEqual([words, brief]);
+  });
+
+  test("the whole is told sentence by sentence", () => {
+    const words = programmeWords(
+      programme({
+        past: [{ date: date("2026-04-25"), hours: 2.5 }],
+        entries: [job("Strip", planned("2026-05-09", "2026-05-10"))],
+        finish50: date("2026-05-10"),
+        finish90: date("2026-05-16"),
+      }),
+    );
+    expect(words).toBe(
+      "Today is 2026-05-02. Diary: 1 day, 2.5 h. Strip: 2026-05-09 to 2026-05-10. Finish at 50 %: 2026-05-10. Finish at 90 %: 2026-05-16.",
+    );
+  });
+});
