@@ -103,12 +103,16 @@ export function joinJoints(replay: Replay, part: TreeNode, fact: DatedFact<"fitt
   }
 }
 
-/** A part that was on for trial is fitted for good: what was tightened in the trial secures nothing. */
-export function endTrial(replay: Replay, part: PartState, fact: DatedFact<"fitted">): void {
-  const since = part.placed?.order ?? -1;
-  for (const node of connectionsOf(replay).jointsOf(part.node)) {
+/** A part that was on for trial is fitted for good: what was tightened since that trial secures nothing. */
+export function endTrial(
+  replay: Replay,
+  part: TreeNode,
+  trial: DatedFact | undefined,
+  fact: DatedFact<"fitted">,
+): void {
+  for (const node of connectionsOf(replay).jointsOf(part)) {
     const { tightened } = jointOf(replay, node);
-    if (tightened !== undefined && tightened.order > since) openJoint(replay, node, fact);
+    if (tightened !== undefined && tightened.order > (trial?.order ?? -1)) openJoint(replay, node, fact);
   }
 }
 
