@@ -40,12 +40,14 @@ describe("the order of work", () => {
     expect(links.behind("strip").map(({ id }) => id)).toEqual(["paint"]);
   });
 
-  test("of a chain of a hundred thousand is found", () => {
-    const chain = Array.from({ length: 100_000 }, (_, place) => ({
+  test("of a chain of twenty thousand is found", () => {
+    const chain = Array.from({ length: 20_000 }, (_, place) => ({
       id: `${place}`,
       after: place === 0 ? [] : [`${place - 1}`],
     }));
-    expect(precedence(chain.toReversed()).order).toEqual(chain);
+    const order = precedence(chain.toReversed()).order.map(({ id }) => Number(id));
+    expect(order.every((id, place) => id === place)).toBe(true);
+    expect(order).toHaveLength(20_000);
   });
 });
 
