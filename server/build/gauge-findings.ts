@@ -1,18 +1,17 @@
-/** Gauges that are too coarse for what they judge, used low in their range, or found wrong after they were used. */
+/** Gauges that are too coarse for what they judge, or that were found wrong after they were used. */
 import type { IsoDate } from "../quantities/dates.ts";
 import type { Limits } from "../quantities/limits.ts";
 import { zone } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
-import { compare, convert } from "../quantities/quantity.ts";
+import { convert } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import type { NamedDefinition } from "./definitions.ts";
-import { COARSE_SHARE, COARSE_TORQUE_SHARE, LEAST_SHARE_OF_RANGE } from "./figures.ts";
-import { torqueLimits } from "./joint-torque.ts";
-import { newestReadings, recordOf, uncertaintyFor } from "./judgement.ts";
+import { COARSE_SHARE } from "./figures.ts";
+import { newestReadings, recordOf } from "./judgement.ts";
 import type { Condition } from "./lowering/fact.ts";
 import type { Replay } from "./replay/replay.ts";
 import type { Place } from "./source.ts";
-import type { DatedFact, Reading, TorqueReading } from "./states.ts";
+import type { DatedFact, Reading } from "./states.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 /** Something that a gauge showed and that still counts. */
@@ -28,8 +27,6 @@ export function complainOfGauges(replay: Replay, facts: readonly DatedFact[]): v
     for (const reading of newestReadings(item)) complainOfCoarseness(replay, reading);
   for (const readings of replay.readings.values())
     for (const reading of newestReadings({ readings })) complainOfCoarseness(replay, reading);
-  for (const joint of replay.joints.values())
-    if (joint.reading !== undefined) complainOfWrench(replay, joint.node, joint.reading);
   complainOfDoubts(replay, facts);
 }
 
@@ -46,24 +43,6 @@ function complainOfCoarseness(replay: Replay, { node, name, gauge, uncertainty, 
   }
 }
 
-function complainOfWrench(replay: Replay, joint: TreeNode, { gauge, torque, fact }: TorqueReading): void {
-  if (gauge === undefined) return;
-  const place = fact.fact.gauge === undefined ? fact.place : replay.placeIn(fact, fact.fact.gauge);
-  const limits = torqueLimits(replay, joint);
-  const uncertainty = uncertaintyFor(undefined, gauge, torque);
-  const coarse = limits && uncertainty && shareOfZone(uncertainty, limits, COARSE_TORQUE_SHARE);
-  if (coarse !== undefined && uncertainty !== undefined) {
-    replay.complainOf(joint, "gauge-too-coarse", place, {
-      is: "coarse for a torque",
-      gauge: gauge.name,
-      uncertainty,
-      ...coarse,
-      most: COARSE_TORQUE_SHARE,
-    });
-  }
-  complainOfLowReading(replay, joint, gauge, torque, place);
-}
-
 /** A zone and the share of it that an uncertainty takes, where that is more than `most`. */
 function shareOfZone(
   uncertainty: Quantity,
@@ -75,36 +54,6 @@ function shareOfZone(
   if (whole === undefined || same === undefined || isFault(same) || whole.value.isZero()) return undefined;
   const ratio = same.value.div(whole.value).abs().toNumber();
   return ratio > most ? { zone: whole, ratio } : undefined;
-}
-
-/** A wrench states its accuracy from a share of its range upwards. */
-function complainOfLowReading(
-  replay: Replay,
-  joint: TreeNode,
-  gauge: NamedDefinition,
-  torque: Quantity,
-  place: Place,
-): void {
-  const greatest = (recordOf(gauge, "reads")?.ranges ?? [])
-    .map(({ upper }) => upper)
-    .filter((upper) => upper !== undefined && !isFault(compare(upper, torque)))
-    .reduce<Quantity | undefined>((most, upper) => (isMore(upper, most) ? upper : most), undefined);
-  const same = greatest && convert(torque, greatest.unit);
-  if (greatest === undefined || same === undefined || isFault(same) || greatest.value.isZero()) return;
-  const ratio = same.value.div(greatest.value).toNumber();
-  if (ratio >= LEAST_SHARE_OF_RANGE) return;
-  replay.complainOf(joint, "gauge-too-coarse", place, {
-    is: "low in its range",
-    gauge: gauge.name,
-    reading: torque,
-    greatest,
-    ratio,
-    least: LEAST_SHARE_OF_RANGE,
-  });
-}
-
-function isMore(one: Quantity | undefined, other: Quantity | undefined): boolean {
-  return one !== undefined && (other === undefined || compare(one, other) === 1);
 }
 
 /** A stretch of the diary in which a gauge cannot be trusted, and why. */

@@ -12,9 +12,10 @@ import type { JudgedLimit } from "./judgement.ts";
 import { judgeReading, newestReadings } from "./judgement.ts";
 import { ReadingMeaning } from "./reading-meaning.ts";
 import type { Replay } from "./replay/replay.ts";
+import { isSetInFitting } from "./set-in-fitting.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
-import type { DatedFact, PartState, Reading } from "./states.ts";
+import type { DatedFact, ItemEvent, PartState, Reading } from "./states.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
 type ReadingStanding = "current" | "past";
@@ -146,9 +147,12 @@ function shareOf(part: Quantity, whole: Quantity): number {
 
 /** How fast the newest readings of one kind head for their limit: of the whole, under one setup. */
 function complainOfWear(replay: Replay, { node, item }: PartState): void {
+  const worked = item.events.findLast((event) => WORK.has(event.is))?.fact.order ?? -1;
+  const taken = item.readings.filter(({ fact }) => fact.order > worked);
   for (const { record } of replay.definitions.all(node, "limit")) {
-    const readings = comparable(item.readings.filter(({ name }) => name === record.name));
+    const readings = comparable(taken.filter(({ name }) => name === record.name));
     const last = readings.at(-1);
+    if (readings.length < 2 || isSetInFitting(replay, node, record.name)) continue;
     const points = readings.flatMap(({ fact, hours, values }) => {
       const value = meanOf(values);
       return isFault(value) ? [] : [{ date: fact.date, runningHours: hours, value }];
@@ -160,6 +164,9 @@ function complainOfWear(replay: Replay, { node, item }: PartState): void {
     replay.complainOf(node, "wear-rate", place, { characteristic: record.name, rate, over, left, limit });
   }
 }
+
+/** After these the part is not what it was: readings before and after show no wear. */
+const WORK: ReadonlySet<ItemEvent["is"]> = new Set(["back", "repaired", "reconditioned"]);
 
 /** Those taken at the same spot and under the same setup as the last one: others say nothing of wear. */
 function comparable(readings: readonly Reading[]): readonly Reading[] {

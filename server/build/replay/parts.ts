@@ -4,6 +4,7 @@ import { isCritical } from "../criticality.ts";
 import { outsideLimits } from "../judgement.ts";
 import { pastUnknown } from "../past.ts";
 import { addRunning, NO_RUNNING } from "../running.ts";
+import { isSetInFitting } from "../set-in-fitting.ts";
 import type { Standing } from "../standing.ts";
 import type { DatedFact, Item, ItemEvent, PartPlace, PartState } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
@@ -202,51 +203,49 @@ function putOn(replay: Replay, { node, through }: Target, fact: DatedFact<"fitte
     }
     return;
   }
-  if (part.place === "away") {
+  const { place, placed } = part;
+  if (place === "away") {
     const supplier = part.sent?.fact.to.text ?? "";
-    replay.complainOf(
-      node,
-      "fitted-while-away",
-      fact.place,
-      { what: node.path, supplier },
-      seeAlso("sent", part.sent),
-    );
-  }
-  if (part.place === "trial") {
-    endTrial(replay, part, fact);
-    part.place = "on";
-    part.placed = fact;
-    replay.disturb(node, fact);
-    return;
+    const data = { what: node.path, supplier };
+    replay.complainOf(node, "fitted-while-away", fact.place, data, seeAlso("sent", part.sent));
   }
   if (takesNewItem(replay, part, fact)) startItem(replay, part, fact);
-  else checkOldItem(replay, part, fact);
+  else if (!forTrial && place !== "away") checkOldItem(replay, part, fact);
   part.place = forTrial ? "trial" : "on";
   part.placed = fact;
   part.missing = false;
+  if (place === "trial") endTrial(replay, node, placed, fact);
   replay.disturb(node, fact);
-  joinJoints(replay, node, fact);
+  if (place !== "trial") joinJoints(replay, node, fact);
 }
 
 const REPLACED: ReadonlySet<string> = new Set(["renew", "make", "scrap"]);
 
-function takesNewItem(replay: Replay, part: PartState, fact: DatedFact<"fitted">): boolean {
-  const { made, expires, batch } = fact.fact;
+/** Whether what goes on is a new one. What is only tried may be the old one as long as no new one is in hand. */
+function takesNewItem(
+  replay: Replay,
+  { node, decision, missing, place }: PartState,
+  fact: DatedFact<"fitted">,
+): boolean {
+  const { made, expires, batch, forTrial } = fact.fact;
+  if (made !== undefined || expires !== undefined || batch !== undefined) return true;
+  if (missing || place === "gone" || place === "shelf") return true;
   const replaced =
-    part.decision !== undefined &&
-    part.decision.settled === undefined &&
-    REPLACED.has(part.decision.decision);
-  const singleUse = replay.definitions.one(part.node, "single_use")?.record.yes === true;
-  const stated = made !== undefined || expires !== undefined || batch !== undefined;
-  return replaced || singleUse || stated || part.missing || part.place === "gone" || part.place === "shelf";
+    decision !== undefined && decision.settled === undefined && REPLACED.has(decision.decision);
+  // What was tried goes on for good without having been off.
+  const singleUse = place !== "trial" && replay.definitions.one(node, "single_use")?.record.yes === true;
+  return (
+    (replaced || singleUse) && (!forTrial || inHandOf(replay, node) >= neededOf(replay, { node, decision }))
+  );
+}
+
+function neededOf(replay: Replay, { node, decision }: Pick<PartState, "node" | "decision">): number {
+  return decision === undefined || decision.settled !== undefined ? countOf(replay, node) : decision.count;
 }
 
 function startItem(replay: Replay, part: Growing<PartState>, fact: DatedFact<"fitted">): void {
   const { node } = part;
-  const needed =
-    part.decision?.settled === undefined
-      ? (part.decision?.count ?? countOf(replay, node))
-      : countOf(replay, node);
+  const needed = neededOf(replay, part);
   const inHand = inHandOf(replay, node);
   if (inHand < needed) {
     const singleUse = replay.definitions.one(node, "single_use")?.record.yes === true;
@@ -283,20 +282,20 @@ function startItem(replay: Replay, part: Growing<PartState>, fact: DatedFact<"fi
   settle(part, fact);
 }
 
-/** What speaks against the item that goes back. */
+/** What speaks against the item that goes back: the gravest of it. */
 function checkOldItem(replay: Replay, part: PartState, fact: DatedFact<"fitted">): void {
   const { node, item } = part;
   const condemned = condemnation(replay, part);
   if (condemned !== undefined) {
-    replay.complainOf(
-      node,
-      "fitted-condemned",
-      fact.place,
-      { what: node.path, why: condemned.why },
-      seeAlso(condemned.why, condemned.fact),
-    );
+    const { why } = condemned;
+    const data = { what: node.path, why };
+    replay.complainOf(node, "fitted-condemned", fact.place, data, seeAlso(why, condemned.fact));
+    return;
   }
-  for (const { verdict, reading } of outsideLimits(replay, item)) {
+  const outside = outsideLimits(replay, item).filter(
+    ({ reading }) => !isSetInFitting(replay, node, reading.name),
+  );
+  for (const { verdict, reading } of outside) {
     const data = {
       what: node.path,
       characteristic: reading.name,
@@ -306,10 +305,18 @@ function checkOldItem(replay: Replay, part: PartState, fact: DatedFact<"fitted">
     };
     replay.complainOf(node, "fitted-out-of-limit", fact.place, data, seeAlso("measured", reading.fact));
   }
-  const inspected = item.events.some(({ is }) => is === "inspected" || is === "measured");
-  if (isCritical(replay, node) && pastUnknown(replay) && !inspected && fact.fact.forTrial === false) {
+  if (outside.length > 0 || item.since !== undefined || item.events.some(isInspection)) return;
+  if (isCritical(replay, node) && pastUnknown(replay))
     replay.complainOf(node, "fitted-not-inspected", fact.place, { what: node.path });
-  }
+}
+
+/** Somebody looked at it, and said what he found. */
+function isInspection(event: ItemEvent): boolean {
+  return (
+    event.is === "inspected" ||
+    event.is === "measured" ||
+    (event.is === "found" && event.condition === "good")
+  );
 }
 
 function takeOff(replay: Replay, part: Growing<PartState>, fact: DatedFact, place: PartPlace): void {
