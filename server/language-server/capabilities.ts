@@ -16,6 +16,7 @@ export function serverCapabilities({ textDocument }: ClientCapabilities): Server
             workspaceDiagnostics: true,
           },
         }),
+    hoverProvider: true,
     documentSymbolProvider: true,
     workspaceSymbolProvider: true,
     definitionProvider: true,

@@ -12,6 +12,7 @@ import { LSPErrorCodes, ResponseError } from "vscode-languageserver";
 import type { SourceFile } from "../build/source.ts";
 import { definition } from "./features/definition.ts";
 import { foldingRanges } from "./features/folding.ts";
+import { hover } from "./features/hover/hover.ts";
 import { highlights, references } from "./features/references.ts";
 import type { Refusal } from "./features/rename.ts";
 import { prepareRename, rename } from "./features/rename.ts";
@@ -37,6 +38,7 @@ function ofFile<P extends OfFile, R>(
 
 export function answerTextRequests(session: Session): void {
   const { connection } = session;
+  connection.onHover(ofFile(session, null, (view, { position }) => hover(view, position) ?? null));
   answerOfNames(session);
   connection.onDocumentSymbol(ofFile(session, [], ({ document }) => documentSymbols(document)));
   connection.onWorkspaceSymbol(({ query }, token) =>

@@ -18,6 +18,7 @@ import { TREE_KINDS } from "../../../grammar/vocabulary/shape.ts";
 import type { NamedKind } from "../../build/definitions.ts";
 import type { ReferenceUse } from "../../build/reference-uses.ts";
 import { referenceUses } from "../../build/reference-uses.ts";
+import { namesIn } from "../../expressions/names.ts";
 import type { SpelledPath } from "../text/reference-segments.ts";
 import { spelledPaths } from "../text/reference-segments.ts";
 
@@ -51,13 +52,13 @@ const remembered = new WeakMap<BlockNode, readonly WrittenName[]>();
 export function writtenNames(block: BlockNode): readonly WrittenName[] {
   let names = remembered.get(block);
   if (names === undefined) {
-    names = [...namesIn(block)];
+    names = [...namesInBlock(block)];
     remembered.set(block, names);
   }
   return names;
 }
 
-function* namesIn(block: BlockNode): Generator<WrittenName> {
+function* namesInBlock(block: BlockNode): Generator<WrittenName> {
   const { header } = block;
   if (header !== undefined) yield* namesInHeader(header);
   for (const item of block.items)
@@ -162,40 +163,29 @@ function* namesInReference(use: ReferenceUse): Generator<WrittenName> {
 
 const IN_TREE_OR_SNAG: ReadonlySet<ReferenceKind> = new Set([...TREE_KINDS, "snag"]);
 
-function* namesInExpression(node: Expression): Generator<WrittenName> {
+/** Names without a path; those with one are references, and come with them. */
+function* namesInExpression(tree: Expression): Generator<WrittenName> {
+  for (const name of namesIn(tree))
+    if (!name.text.includes(".")) yield { is: "calculated", ...name, defines: false };
+  yield* calledIn(tree);
+}
+
+function* calledIn(node: Expression): Generator<WrittenName> {
   switch (node.is) {
-    case "name":
-      yield* namesOfName(node);
-      return;
     case "call":
       yield { is: "function", ...spanOf(node.name), text: node.name.text, defines: false };
-      for (const argument of node.arguments) yield* namesInExpression(argument);
+      for (const argument of node.arguments) yield* calledIn(argument);
       return;
     case "negative":
     case "conversion":
-      yield* namesInExpression(node.of);
+      yield* calledIn(node.of);
       return;
     case "binary":
-      yield* namesInExpression(node.left);
-      yield* namesInExpression(node.right);
+      yield* calledIn(node.left);
+      yield* calledIn(node.right);
       return;
     default:
   }
-}
-
-function* namesOfName({ text, start, end }: Span & { readonly text: string }): Generator<WrittenName> {
-  if (!text.includes(".")) {
-    yield { is: "calculated", text, start, end, defines: false };
-    return;
-  }
-  const reference: ReferenceNode = {
-    kind: "reference",
-    text,
-    segments: text.split(".").map((name) => ({ is: "name", text: name })),
-    start,
-    end,
-  };
-  yield* namesInReference({ reference, kinds: TREE_KINDS, member: true });
 }
 
 /** The references of a value that takes one or several. */

@@ -1,0 +1,34 @@
+/** What is told of the words of the notation: blocks, records, facts and the clauses behind them. */
+import { describeArguments, describeClause } from "../../../../grammar/vocabulary/describe.ts";
+import type { BlockEntry, Clause, RecordEntry } from "../../../../grammar/vocabulary/shape.ts";
+import { block, escaped, paragraphs } from "../../markdown.ts";
+
+export function describeEntry(entry: BlockEntry | RecordEntry): string {
+  const colon = "blocks" in entry ? ":" : "";
+  return paragraphs(
+    block(`${entry.word}${colon} ${describeArguments(entry)}`, "cotter"),
+    prose(entry.help),
+    block(entry.example, "cotter"),
+    entry.choice === undefined ? undefined : `*${prose(entry.choice)}*`,
+  );
+}
+
+/** The clause that some word of a statement belongs to. */
+export function clauseWith({ clauses }: BlockEntry | RecordEntry, word: string): Clause | undefined {
+  return clauses.find(({ words }) => words.includes(word));
+}
+
+export function describeClauseOf(entry: BlockEntry | RecordEntry, clause: Clause): string {
+  return paragraphs(
+    block(`… ${describeClause(clause)}`, "cotter"),
+    `a clause of ${entry.word}: ${prose(entry.help)}`,
+  );
+}
+
+/** Help is written by the project; its code words are marked with backquotes already. */
+function prose(text: string): string {
+  return text
+    .split("`")
+    .map((piece, index) => (index % 2 === 0 ? escaped(piece) : `\`${piece}\``))
+    .join("");
+}
