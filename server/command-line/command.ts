@@ -31,6 +31,8 @@ export interface Call {
   readonly out: Output;
   /** Opens the build that the call is about; ends the call where there is none. */
   readonly openBuild: (operand?: string) => Promise<CalledBuild>;
+  /** The build that `--build` names, else the one around this folder, if there is one. */
+  readonly findBuild: () => Promise<CalledBuild | undefined>;
 }
 
 export interface CalledBuild {

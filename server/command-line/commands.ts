@@ -5,7 +5,9 @@ export const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
   ["check", async () => (await import("./commands/check.ts")).check],
   ["order", async () => (await import("./commands/order.ts")).order],
   ["timeline", async () => (await import("./commands/timeline.ts")).timeline],
+  ["parts", async () => (await import("./commands/parts.ts")).parts],
   ["costs", async () => (await import("./commands/costs.ts")).costs],
+  ["calc", async () => (await import("./commands/calc.ts")).calc],
   ["serve", async () => (await import("./commands/serve.ts")).serve],
 ]);
 
@@ -14,6 +16,8 @@ export const SUMMARIES: readonly (readonly [string, string])[] = [
   ["check", "everything that the log gives reason to say, line by line"],
   ["order", "the parts to order: by supplier, with why, prices, carriage and the day to order by"],
   ["timeline", "what happened, what is to come, and when it will be done"],
+  ["parts", "the parts schedule: where each part is, what was decided, its measurements against limits"],
   ["costs", "money and hours by assembly, supplier and month, against the budget"],
+  ["calc", "one expression with units, with the names of the build around, if there is one"],
   ["serve", "the language server, for any editor that speaks the protocol"],
 ];

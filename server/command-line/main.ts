@@ -3,6 +3,7 @@ import { realpathSync } from "node:fs";
 import path from "node:path";
 import { parseArgs } from "node:util";
 import type { IsoDate } from "../quantities/dates.ts";
+import type { OpenedBuild, OpenFault } from "../workspace/open-build.ts";
 import type { Call, CalledBuild, Command, ExitStatus, Output } from "./command.ts";
 import { Failure } from "./command.ts";
 import { commands } from "./commands.ts";
@@ -48,12 +49,13 @@ async function readCall(command: Command, words: readonly string[]): Promise<Cal
   );
   if (options.has("help")) return "help";
   const on = await readDay(options.get("on"));
+  const named = options.get("build") as string | undefined;
   return {
     operands: parsed.positionals,
     options,
     out: output(options),
-    openBuild: (operand) =>
-      openCalledBuild(operand ?? (options.get("build") as string | undefined) ?? ".", on),
+    openBuild: (operand) => openCalledBuild(operand ?? named ?? ".", on),
+    findBuild: async () => (named === undefined ? findBuildAround(on) : openCalledBuild(named, on)),
   };
 }
 
@@ -81,13 +83,7 @@ async function readDay(text: string | true | undefined): Promise<IsoDate | undef
 }
 
 async function openCalledBuild(operand: string, on: IsoDate | undefined): Promise<CalledBuild> {
-  const [{ openBuild }, { disk, withSlashes }, { readBuild }] = await Promise.all([
-    import("../workspace/open-build.ts"),
-    import("../workspace/disk.ts"),
-    import("../build/build.ts"),
-  ]);
-  const absolute = withSlashes(path.resolve(operand));
-  const opened = await openBuild(disk, absolute);
+  const opened = await openAt(operand);
   switch (opened.is) {
     case "nothing there":
       throw new Failure(`there is no file or folder ${operand}`);
@@ -97,11 +93,29 @@ async function openCalledBuild(operand: string, on: IsoDate | undefined): Promis
       throw new Failure(
         `there are several builds below ${operand}: name one of ${opened.folders.join(", ")}`,
       );
-    case "build": {
-      const photos = (photo: string) => isInside(opened.folder, photo);
-      return { folder: opened.folder, build: readBuild(opened.files, { clock: clock(), on, photos }) };
-    }
+    case "build":
+      return calledBuild(opened, on);
   }
+}
+
+/** The build around this folder, by the vehicle upwards of it. */
+async function findBuildAround(on: IsoDate | undefined): Promise<CalledBuild | undefined> {
+  const opened = await openAt(".");
+  return opened.is === "build" && opened.hasVehicle ? calledBuild(opened, on) : undefined;
+}
+
+async function openAt(operand: string): Promise<OpenedBuild | OpenFault> {
+  const [{ openBuild }, { disk, withSlashes }] = await Promise.all([
+    import("../workspace/open-build.ts"),
+    import("../workspace/disk.ts"),
+  ]);
+  return openBuild(disk, withSlashes(path.resolve(operand)));
+}
+
+async function calledBuild({ folder, files }: OpenedBuild, on: IsoDate | undefined): Promise<CalledBuild> {
+  const { readBuild } = await import("../build/build.ts");
+  const photos = (photo: string) => isInside(folder, photo);
+  return { folder, build: readBuild(files, { clock: clock(), on, photos }) };
 }
 
 /** Whether a photo is a file within the build's folder, links followed. */
