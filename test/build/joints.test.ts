@@ -136,6 +136,27 @@ day 2026-05-02
   });
 });
 
+describe("a joint of one part", () => {
+  const half = `
+part sump "Sump"
+joint drain_plug "Drain plug"
+  joins: sump
+  torque: 20 N.m
+day 2026-05-02
+  removed: sump as a unit
+`;
+
+  it("holds it to something that is not said, and opens whenever it comes off", () => {
+    expect(readJoints(half).stage("drain_plug")).toBe("open");
+  });
+
+  it("is not tightened while it is off", () => {
+    expect(readJoints(`${half}  torqued: drain_plug 20 N.m\n`).found("torqued-before-fitted")).toHaveLength(
+      1,
+    );
+  });
+});
+
 describe("on the bench", () => {
   const bench = `${DISC}
 day 2026-05-02

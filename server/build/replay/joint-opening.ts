@@ -72,11 +72,15 @@ export function breakJoints(
   together: ReadonlySet<TreeNode> = new Set(),
 ): void {
   for (const joint of connectionsOf(replay).jointsOf(part)) {
-    const inside = joinedParts(replay, joint).every(
-      (joined) => isWithin(joined.path, part.path) || isPartOf(joined, together),
-    );
-    if (!inside) openJoint(replay, joint, fact);
+    const joined = joinedParts(replay, joint);
+    const inside = joined.every((one) => isWithin(one.path, part.path) || isPartOf(one, together));
+    if (!inside || isHalfStated(joined)) openJoint(replay, joint, fact);
   }
+}
+
+/** A joint of one part holds it to something that is not said: that stays behind. */
+function isHalfStated(joined: readonly TreeNode[]): boolean {
+  return joined.length < 2;
 }
 
 function isPartOf(node: TreeNode, together: ReadonlySet<TreeNode>): boolean {
@@ -125,7 +129,8 @@ export function absentPart(
     const where = whereabouts(replay, part);
     return where === undefined ? [] : [{ part, ...where }];
   });
-  if (there.every(({ place }) => place === "off")) return undefined;
+  const onBench = there.every(({ place }) => place === "off");
+  if (onBench && !isHalfStated(there.map(({ part }) => part))) return undefined;
   return there.find(({ place }) => place !== "on" && place !== "trial");
 }
 
