@@ -1,17 +1,19 @@
 /** The blocks of all files gathered: the vehicle, the tree, what has names of its own, and the days. */
 import { nearest } from "../../grammar/nearest.ts";
 import type { BlockWord } from "../../grammar/syntax.ts";
-import { vocabulary } from "../../grammar/vocabulary/vocabulary.ts";
+import { entriesOf, recordEntry } from "../../grammar/vocabulary/vocabulary.ts";
 import type { IsoDate } from "../quantities/dates.ts";
 import type { Decimal } from "../quantities/decimal.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import type { LoweredBlock } from "./lowering/block.ts";
 import { lowerBlock } from "./lowering/block.ts";
+import type { RecordWord } from "./lowering/definition-record.ts";
 import { recordKey } from "./lowering/definition-record.ts";
 import type { LoweredFact } from "./lowering/fact.ts";
 import type { BlockSite, Place } from "./source.ts";
 import { placeAt } from "./source.ts";
+import type { LikeFault } from "./tree/like.ts";
 import { expandLikes } from "./tree/like.ts";
 import type { SourcedRecord } from "./tree/node.ts";
 import type { TextDefinition } from "./tree/text-definition.ts";
@@ -77,18 +79,7 @@ class Gathering {
   run(sites: readonly BlockSite[]): Gathered {
     for (const site of sites) this.take(site);
     const { definitions, faults } = expandLikes(this.written);
-    for (const fault of faults) {
-      const place = placeAt(fault.definition.site, fault.definition.like ?? fault.definition.header);
-      if (fault.is === "unknown") {
-        const near = nearest(fault.path, this.written.keys(), 4);
-        const data = { text: fault.path, kinds: [fault.definition.kind], nearest: near };
-        const fixes = near.map((text) => ({ ...place, text, title: `Write ${text}`, sure: false }));
-        this.findings.push(finding("unknown-reference", place, data, { fixes }));
-      } else {
-        const paths = fault.is === "cycle" ? fault.paths : [fault.definition.path, "too many copies"];
-        this.findings.push(finding("like-cycle", place, { paths }));
-      }
-    }
+    for (const fault of faults) this.complainOfLike(fault, definitions.keys());
     const vehicle = this.vehicle ?? { title: undefined, header: undefined, records: [], lost: [] };
     return {
       vehicle,
@@ -120,8 +111,9 @@ class Gathering {
   }
 
   private define(site: BlockSite, definition: Definition): void {
-    const records = definition.records.map((record): SourcedRecord => ({ record, site, turns: [] }));
-    this.complainOfRepeats(definition, records);
+    const written = definition.records.map((record): SourcedRecord => ({ record, site, turns: [] }));
+    this.complainOfRepeats(definition.block, written);
+    const records = thatCount(definition.block, written);
     const { block, name, title } = definition;
     const header = placeAt(site, definition.nameAt);
     const lost = this.lost(site, definition);
@@ -173,21 +165,24 @@ class Gathering {
     // Nothing is lost: the records of the second block count as if they stood in the first.
     this.written.set(definition.path, {
       ...first,
-      records: [...first.records, ...definition.records],
+      title: first.title ?? definition.title,
+      like: first.like ?? definition.like,
+      records: thatCount(first.kind, [...first.records, ...definition.records]),
       lost: [...first.lost, ...definition.lost],
     });
   }
 
   private defineNamed(definition: NamedDefinition): void {
-    const key = `${SHARED[definition.kind]} ${definition.name}`;
-    const first = this.names.get(key);
-    if (first !== undefined) {
-      this.complainOfName(definition.kind, definition.name, definition.header, first.header);
-      return;
-    }
-    this.names.set(key, definition);
-    const ofKind = this.named.get(definition.kind) ?? new Map<string, NamedDefinition>();
-    this.named.set(definition.kind, ofKind.set(definition.name, definition));
+    const { kind, name } = definition;
+    const key = `${SHARED[kind]} ${name}`;
+    const clashing = this.names.get(key);
+    if (clashing === undefined) this.names.set(key, definition);
+    else this.complainOfName(kind, name, definition.header, clashing.header);
+    const ofKind = this.named.get(kind) ?? new Map<string, NamedDefinition>();
+    this.named.set(kind, ofKind);
+    const first = ofKind.get(name);
+    // A job and a hold point of one name are both there, each where its kind is meant.
+    ofKind.set(name, first === undefined ? definition : joined(first, definition));
   }
 
   private complainOfName(what: string, name: string, place: Place, first: Place): void {
@@ -197,20 +192,46 @@ class Gathering {
   }
 
   /** A record that may stand once in a block, said twice: the last counts. */
-  private complainOfRepeats(definition: Definition, records: readonly SourcedRecord[]): void {
+  private complainOfRepeats(block: BlockWord, records: readonly SourcedRecord[]): void {
     const seen = new Map<string, SourcedRecord>();
     for (const sourced of records) {
-      const { word } = sourced.record;
-      const entry = vocabulary.records.find(
-        (candidate) => candidate.word === word && candidate.blocks.includes(definition.block),
-      );
-      const key = recordKey(sourced.record);
+      const key = onceKey(block, sourced);
+      if (key === undefined) continue;
       const first = seen.get(key);
-      if (first !== undefined && entry?.repeats === false) {
+      if (first !== undefined) {
         const place = placeAt(sourced.site, sourced.record.at);
-        this.complainOfName("record", `${word}:`, place, placeAt(first.site, first.record.at));
+        this.complainOfName("record", nameOf(sourced), place, placeAt(first.site, first.record.at));
       }
       seen.set(key, sourced);
+    }
+  }
+
+  private complainOfLike(fault: LikeFault, paths: Iterable<string>): void {
+    const { definition } = fault;
+    switch (fault.is) {
+      case "unknown": {
+        const place = likePlace(definition);
+        const near = nearest(fault.path, new Set([...paths].flatMap(pathAndAbove)), 4);
+        const fixes = near.map((text) => ({ ...place, text, title: `Write ${text}`, sure: false }));
+        const data = { text: fault.path, kinds: [definition.kind], nearest: near };
+        this.findings.push(finding("unknown-reference", place, data, { fixes }));
+        return;
+      }
+      case "kind": {
+        const copied = definition.like?.text === fault.path;
+        const data = { text: fault.path, kind: fault.kind, wanted: `a ${definition.kind}` };
+        this.findings.push(
+          finding("reference-kind", copied ? likePlace(definition) : definition.header, data),
+        );
+        return;
+      }
+      case "cycle":
+        this.findings.push(finding("like-cycle", likePlace(definition), { paths: fault.paths }));
+        return;
+      case "too many":
+        this.findings.push(
+          finding("like-cycle", likePlace(definition), { paths: [definition.path, "copies without end"] }),
+        );
     }
   }
 
@@ -220,4 +241,48 @@ class Gathering {
   ): Place[] {
     return lost.map((span) => placeAt(site, span));
   }
+}
+
+/** Where a block says what it is like. */
+function likePlace({ site, like, header }: TextDefinition): Place {
+  return like === undefined ? header : placeAt(site, like);
+}
+
+/** Two blocks of one name and kind: the records of the second count as if they stood in the first. */
+function joined(first: NamedDefinition, second: NamedDefinition): NamedDefinition {
+  return {
+    ...first,
+    title: first.title ?? second.title,
+    records: thatCount(first.kind, [...first.records, ...second.records]),
+    lost: [...first.lost, ...second.lost],
+  };
+}
+
+/** Words that may repeat, but say one thing for each name. */
+const ONCE_BY_NAME: ReadonlySet<RecordWord> = new Set(["size", "setting", "test", "calc"]);
+
+/** What a record says once in a block; undefined where several may stand side by side. */
+function onceKey(block: BlockWord, { record }: SourcedRecord): string | undefined {
+  const said = record.word === "default" ? record.record : record;
+  const entry = record.word === "default" ? entriesOf(said.word)[0] : recordEntry(block, said.word);
+  return entry?.repeats === true && !ONCE_BY_NAME.has(said.word) ? undefined : recordKey(record);
+}
+
+function nameOf({ record }: SourcedRecord): string {
+  if (record.word === "default") return `default: ${record.record.word}`;
+  return "name" in record ? `${record.word}: ${record.name}` : `${record.word}:`;
+}
+
+/** Of records that say one thing, the last. */
+function thatCount(block: BlockWord, records: readonly SourcedRecord[]): readonly SourcedRecord[] {
+  const last = new Map(records.map((sourced) => [onceKey(block, sourced) ?? sourced, sourced]));
+  return last.size === records.length
+    ? records
+    : records.filter((sourced) => last.get(onceKey(block, sourced) ?? sourced) === sourced);
+}
+
+/** `a.b.c`, `a.b`, `a`. */
+function pathAndAbove(path: string): string[] {
+  const names = path.split(".");
+  return names.map((_, index) => names.slice(0, index + 1).join("."));
 }

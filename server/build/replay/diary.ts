@@ -11,6 +11,7 @@ import type { Place } from "../source.ts";
 import { placeAt } from "../source.ts";
 import type { DatedFact } from "../states.ts";
 import { calculationHandlers } from "./calculations.ts";
+import { carryOutChanges } from "./changes.ts";
 import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
 import { finishHolds, holdHandlers, holdsAtStart, loseLine, settleHolds } from "./holds.ts";
 import { jointsAtStart } from "./joint-opening.ts";
@@ -77,14 +78,10 @@ export function readDiary(gathered: Gathered, names: Names, today: IsoDate, lost
   replay.lost.push(...lost.definitions);
   complainOfDays(replay, days);
   const facts: DatedFact[] = [];
-  for (const [index, day] of inOrder.entries()) {
-    if (day.date > today) break;
-    if (inOrder[index - 1]?.date !== day.date)
-      carryOutChanges(
-        replay,
-        inOrder.filter(({ date }) => date === day.date),
-      );
+  const counting = inOrder.filter(({ date }) => date <= today);
+  for (const [index, day] of counting.entries()) {
     replay.date = day.date;
+    if (counting[index - 1]?.date !== day.date) carryOutChanges(replay, sameDate(counting, index));
     const unread = [...(lost.days.get(day.site) ?? [])];
     for (const fact of day.facts) {
       loseLines(replay, unread, fact.at.start);
@@ -119,16 +116,11 @@ function loseLines(replay: Replay, unread: LostLine[], before: number): void {
   }
 }
 
-/** The changes of one day take effect together, from that day on. */
-function carryOutChanges(replay: Replay, days: readonly DayBlock[]): void {
-  const changes = days.flatMap(({ facts, site }) =>
-    facts.flatMap((fact) => {
-      if (fact.word !== "changed") return [];
-      const node = replay.names.one(fact.target, ["assembly", "part", "joint", "system", "circuit"]);
-      return node === undefined ? [] : [{ node, record: { record: fact.record, site, turns: [] } }];
-    }),
-  );
-  if (changes.length > 0) replay.definitions = replay.definitions.with(changes);
+/** The blocks from an index on that are of one date. */
+function sameDate(inOrder: readonly DayBlock[], index: number): readonly DayBlock[] {
+  let end = index + 1;
+  while (inOrder[end]?.date === inOrder[index]?.date) end++;
+  return inOrder.slice(index, end);
 }
 
 function complainOfDays(replay: Replay, days: readonly (DayBlock & { date: IsoDate })[]): void {
