@@ -253,6 +253,9 @@ class Specification {
     const joint = this.joint.path;
     const related: RecordWord[] = ["bolt", "stud", "friction"];
     if (assumed) yield this.fault("friction-assumed", { joint, friction }, "torque", ["bolt", "stud"], false);
+    const asked = this.standing.definitions.one(this.joint, "torque")?.record.torque;
+    // A torque from the class is three quarters of proof by its own making.
+    if (asked?.form !== "limits") return;
     const share = highest / proof.load;
     const { strength } = proof;
     if (share >= heavyShare) {
@@ -260,9 +263,7 @@ class Specification {
       const data = { joint, torque, percent: share * 100, strength, friction, over };
       yield this.fault("torque-over-proof", data, "torque", related, over);
     }
-    const turned = this.standing.definitions.one(this.joint, "torque")?.record.torque;
-    const goesOn = turned?.form === "limits" && turned.then !== undefined;
-    if (topless || goesOn || preload / proof.load >= lightShare) return;
+    if (topless || asked.then !== undefined || preload / proof.load >= lightShare) return;
     const atMost = share < lightShare && !assumed;
     const percent = (atMost ? share : preload / proof.load) * 100;
     yield this.fault(
