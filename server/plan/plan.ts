@@ -10,9 +10,11 @@ import type { IsoDate, Weekday } from "../quantities/dates.ts";
 import { addDays } from "../quantities/dates.ts";
 import type { Decimal } from "../quantities/decimal.ts";
 import { decimal, ZERO } from "../quantities/decimal.ts";
+import type { Estimate } from "./estimate.ts";
 import { remainingEstimate, threePointEstimate } from "./estimate.ts";
 import type { Forecast } from "./forecast.ts";
 import { forecast } from "./forecast.ts";
+import { wholeAbove } from "./hours.ts";
 import type { LevelledPlan } from "./levelling.ts";
 import { level } from "./levelling.ts";
 import type { LatestBeginning } from "./needed-by.ts";
@@ -32,7 +34,18 @@ export interface Plan {
   readonly needs: readonly PartNeed[];
 }
 
+const remembered = new WeakMap<Build, Plan>();
+
+/** The plan of a build; made once for it. */
 export function planOf(build: Build): Plan {
+  const known = remembered.get(build);
+  if (known !== undefined) return known;
+  const plan = makePlan(build);
+  remembered.set(build, plan);
+  return plan;
+}
+
+function makePlan(build: Build): Plan {
   const needs = needsOf(build);
   const calendar = calendarOf(build);
   const activities = new Activities(build, needs).all();
@@ -128,27 +141,27 @@ class Activities {
         ? threePointEstimate(0, 0, 0)
         : threePointEstimate(takes.optimistic, takes.likely, takes.pessimistic);
     if (!outside) return { kind: "own", remaining: remainingEstimate(estimate, job.worked) };
-    const back = this.expectedBack(job);
     const days =
       takes?.unit === "h"
         ? threePointEstimate(days24(takes.optimistic), days24(takes.likely), days24(takes.pessimistic))
         : estimate;
+    const back = this.expectedBack(job, days);
     return { kind: "outside", remaining: days, back };
   }
 
-  /** Something of the job that is away with its supplier and due on a day. */
-  private expectedBack({ definition }: JobState): IsoDate | undefined {
+  /** The day on which what is away with the job's supplier is expected: the day it is due, else the days that the job takes. */
+  private expectedBack({ definition }: JobState, days: Estimate): IsoDate | undefined {
     const { names, parts } = this.build.standing;
     const supplier = recordOf(definition, "by")?.reference.text;
-    const dues = recordsOf(definition, "on")
+    const expected = recordsOf(definition, "on")
       .flatMap(({ references }) => references.flatMap((reference) => names.targets(reference, ["part"])))
       .flatMap(({ node }) => {
         const part = parts.get(node);
-        const sent = part?.place === "away" ? part.sent?.fact : undefined;
-        const due = sent?.to.text === supplier ? sent?.due : undefined;
-        return due === undefined ? [] : [due];
+        const sent = part?.place === "away" ? part.sent : undefined;
+        if (sent === undefined || sent.fact.to.text !== supplier) return [];
+        return [sent.fact.due ?? addDays(sent.date, wholeAbove(days.mean))];
       });
-    return dues.sort().at(-1);
+    return expected.sort().at(-1);
   }
 
   private waitsOf({ definition }: JobState): Wait[] {

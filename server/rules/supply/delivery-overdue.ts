@@ -1,0 +1,44 @@
+import type { Build } from "../../build/build.ts";
+import { leadDaysOf } from "../../plan/plan.ts";
+import { addDays, daysBetween } from "../../quantities/dates.ts";
+import type { Notice } from "../rule.ts";
+import { checkingRule } from "../rule.ts";
+
+export const deliveryOverdue = checkingRule({
+  code: "delivery-overdue",
+  group: "Lives and supply",
+  severity: "warning",
+  summary: "Something that was ordered has not come by the day it was due",
+  why: "What nobody asks after stays away, and the work waits for it.",
+  remedy: "Ask the supplier; write received: when it is there, or the new date with a new ordered:.",
+  bad: `part kit "Caliper kit"
+  price: 18.50 GBP
+
+day 2026-05-02
+  ordered: 1 x kit due 2026-05-12
+`,
+  good: `part kit "Caliper kit"
+  price: 18.50 GBP
+
+day 2026-05-02
+  ordered: 1 x kit due 2026-05-12
+
+day 2026-05-11
+  received: 1 x kit
+`,
+  check: overdueDeliveries,
+});
+
+function* overdueDeliveries({ standing, today }: Build): Generator<Notice> {
+  for (const { node, orders } of standing.supply.values()) {
+    for (const { count, received, fact, place } of orders) {
+      const lead = leadDaysOf(standing, node);
+      const due = fact.fact.due ?? (lead === undefined ? undefined : addDays(fact.date, lead));
+      if (received >= count || due === undefined || due >= today) continue;
+      const stated = fact.fact.due === undefined ? "expected by its lead time on" : "due on";
+      const days = daysBetween(due, today);
+      const message = `${count - received} of ${count} ${node.path} ${stated} ${due}: ${days} ${days === 1 ? "day" : "days"} overdue`;
+      yield { place, message };
+    }
+  }
+}
