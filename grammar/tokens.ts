@@ -74,6 +74,8 @@ export const Power = tokenType("Power");
 export const Unreadable = tokenType("Unreadable");
 
 const keywords = new Map<string, TokenType>([["x", Cross]]);
+/** The types of the words that values are built with, by their text. */
+export const KEYWORDS: ReadonlyMap<string, TokenType> = keywords;
 
 function keyword(name: string, word: string): TokenType {
   const type = tokenType(name, Word);

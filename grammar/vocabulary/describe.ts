@@ -108,28 +108,49 @@ export function describeArguments({ elements, clauses, note }: ArgumentShape): s
   const placed = elements.map(({ shape, role, optional }) =>
     optional ? `[${placeholder(shape, role)}]` : placeholder(shape, role),
   );
-  const behind = clauses.map(describeClause);
-  return [...placed, ...behind, ...(note ? ['["note"]'] : [])].join(" ");
+  const behind = clausesByChoice(clauses).map((group) => {
+    const text = group.map(clauseText).join("|");
+    return group[0].required ? text : `[${text}]`;
+  });
+  return [...placed, ...behind, ...(note ? [note === "required" ? '"note"' : '["note"]'] : [])].join(" ");
 }
 
-export function describeClause({ words, role, shape, required }: Clause): string {
-  const text = shape === undefined ? words.join(" ") : `${words.join(" ")} ${placeholder(shape, role)}`;
-  return required ? text : `[${text}]`;
+/** Clauses in their order, those that exclude each other together. */
+export function clausesByChoice(clauses: readonly Clause[]): [Clause, ...Clause[]][] {
+  const groups: [Clause, ...Clause[]][] = [];
+  for (const clause of clauses) {
+    const group = groups.find(
+      ([first]) => first.insteadOf !== undefined && first.insteadOf === clause.insteadOf,
+    );
+    if (group === undefined) groups.push([clause]);
+    else group.push(clause);
+  }
+  return groups;
+}
+
+export function describeClause(clause: Clause): string {
+  return clause.required ? clauseText(clause) : `[${clauseText(clause)}]`;
+}
+
+function clauseText({ words, role, shape }: Clause): string {
+  return shape === undefined ? words.join(" ") : `${words.join(" ")} ${placeholder(shape, role)}`;
 }
 
 /** The place of a value in a signature: capitals for what the author fills in, words for what is fixed. */
 export function placeholder(shape: Shape, role: string): string {
   switch (shape.value) {
     case "word":
-      return "choices" in shape.of
-        ? shape.of.choices.length > 3
-          ? role.toUpperCase()
-          : shape.of.choices.join("|")
-        : role === "name"
-          ? "NAME"
-          : role.toUpperCase();
+      if ("names" in shape.of) return { path: "PATH", currency: "CODE" }[shape.of.names as string] ?? "NAME";
+      return shape.of.choices.length > 3 ? role.toUpperCase() : shape.of.choices.join("|");
+    case "definition":
+      return "WORD VALUE";
+    case "expression":
+      return "= EXPRESSION";
     case "string":
       return '"…"';
+    case "date":
+    case "money":
+      return shape.value.toUpperCase();
     case "reference":
       return shape.member ? "REF.NAME" : nameOfKinds(shape.to);
     case "references":
@@ -142,7 +163,7 @@ export function placeholder(shape: Shape, role: string): string {
     case "quantities":
       return `${role.toUpperCase()}[, …]`;
     case "either":
-      return shape.options.map((option) => placeholder(option, role)).join("|");
+      return [...new Set(shape.options.map((option) => placeholder(option, role)))].join("|");
     default:
       return role === "value" ? shape.value.toUpperCase() : role.toUpperCase();
   }
