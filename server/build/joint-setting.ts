@@ -7,6 +7,7 @@ import { judge } from "../quantities/verdict.ts";
 import { judgeReading, nearShare } from "./judgement.ts";
 import type { Standing } from "./standing.ts";
 import type { DatedFact, JointState, Reading } from "./states.ts";
+import type { Definitions } from "./tree/definitions.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
 /** A measurement, or a setting as adjusted. */
@@ -72,4 +73,37 @@ function judgeSetting(
     .findLast(({ record }) => record.name === name)?.record.limits;
   const verdict = wanted && judge([value], undefined, wanted, nearShare(standing));
   return verdict === undefined || isFault(verdict) ? undefined : verdict;
+}
+
+const remembered = new WeakMap<Definitions, ReadonlyMap<TreeNode, readonly SetJoint[]>>();
+
+interface SetJoint {
+  readonly joint: TreeNode;
+  readonly name: string;
+}
+
+/** The joints that are set by a characteristic of a thing, with the definitions in force. */
+export function jointsSetBy(
+  standing: Pick<Standing, "definitions" | "gathered" | "names">,
+  node: TreeNode,
+  name: string,
+): readonly TreeNode[] {
+  let known = remembered.get(standing.definitions);
+  if (known === undefined) {
+    known = everySetJoint(standing);
+    remembered.set(standing.definitions, known);
+  }
+  return (known.get(node) ?? []).flatMap((set) => (set.name === name ? [set.joint] : []));
+}
+
+function everySetJoint(
+  standing: Pick<Standing, "definitions" | "gathered" | "names">,
+): ReadonlyMap<TreeNode, readonly SetJoint[]> {
+  const found = new Map<TreeNode, SetJoint[]>();
+  for (const joint of standing.gathered.tree.ofKind("joint")) {
+    const by = setBy(standing, joint);
+    if (by === undefined) continue;
+    found.set(by.node, [...(found.get(by.node) ?? []), { joint, name: by.name }]);
+  }
+  return found;
 }
