@@ -14,7 +14,7 @@ export interface Printable {
   readonly report: () => unknown;
   readonly table: () => Table;
   /** A picture above the table on a page: SVG that is safe. */
-  readonly drawing?: () => string;
+  readonly drawing?: () => Promise<string>;
 }
 
 /** Prints a report in the form that the call asks for; one at a time. */
@@ -36,7 +36,7 @@ export async function print(
       out.write((await import("../reports/render-csv.ts")).renderCsv(table()));
       break;
     case "html":
-      out.write((await import("../reports/render-html.ts")).renderHtml(table(), drawing?.()));
+      out.write((await import("../reports/render-html.ts")).renderHtml(table(), await drawing?.()));
       break;
     default:
       out.write((await import("../reports/render-text.ts")).renderText(table(), out));
