@@ -66,7 +66,8 @@ export function lengthAsWritten(standing: Defined, joint: TreeNode, metres: numb
   const grip = standing.definitions.one(joint, "grip")?.record.quantity;
   const thread = boltOf(standing, joint)?.thread;
   const written = grip?.unit ?? unit(thread !== undefined && isInchThread(thread) ? "in" : "mm");
-  const length = computedQuantity(metres, unit("m"), 3);
+  // To the tenth of a micrometre: what is beyond comes of the arithmetic.
+  const length = computedQuantity(Number(metres.toFixed(7)), unit("m"), 3);
   const converted = convert(length, written);
   return isFault(converted) ? length : converted;
 }
