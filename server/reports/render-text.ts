@@ -19,9 +19,10 @@ export function renderText(
     table.sections.some(({ rows }) => rows.some(({ cells }) => textOf(cells[key]) !== "")),
   );
   const rows = table.sections.flatMap((section) => section.rows);
-  const widths = columns.map(({ key, heading }) =>
+  const natural = columns.map(({ key, heading }) =>
     Math.max(heading.length, ...rows.map(({ cells }) => shown(cells[key]).length)),
   );
+  const widths = narrowed(natural, columns, width);
   const paint = (code: string, text: string) => (colour ? `\u001b[${code}m${text}\u001b[0m` : text);
   const head = columns
     .map(({ heading, align }, index) => pad(heading, widths[index] ?? 0, align))
@@ -46,16 +47,36 @@ function rowLines(
   paint: (code: string, text: string) => string,
   width: number,
 ): string[] {
-  const line = columns
-    .map(({ key, align }, index) => {
-      const cell = cells[key];
-      const padded = pad(shown(cell), widths[index] ?? 0, align);
-      const tone = typeof cell === "object" ? cell.tone : undefined;
-      return tone === undefined ? padded : paint(TONES[tone], padded);
-    })
-    .join(GAP)
-    .trimEnd();
-  return [line, ...(remarks ?? []).flatMap((remark) => wrap(plain(remark), width, "    "))];
+  const broken = columns.map(({ key }, index) => wrap(shown(cells[key]), widths[index] ?? 0, ""));
+  const height = Math.max(1, ...broken.map((lines) => lines.length));
+  const lines = Array.from({ length: height }, (_, line) =>
+    columns
+      .map(({ key, align }, index) => {
+        const cell = cells[key];
+        const padded = pad(broken[index]?.[line] ?? "", widths[index] ?? 0, align);
+        const tone = typeof cell === "object" ? cell.tone : undefined;
+        return tone === undefined ? padded : paint(TONES[tone], padded);
+      })
+      .join(GAP)
+      .trimEnd(),
+  );
+  return [...lines, ...(remarks ?? []).flatMap((remark) => wrap(plain(remark), width, "    "))];
+}
+
+/** No column is made narrower than this for the sake of the others. */
+const NARROWEST = 10;
+
+/** Widths at which the columns fit side by side: the widest give way first, figures never. */
+function narrowed(natural: readonly number[], columns: readonly Column[], width: number): number[] {
+  const widths = [...natural];
+  const gaps = GAP.length * Math.max(0, columns.length - 1);
+  for (let over = widths.reduce((sum, one) => sum + one, gaps) - width; over > 0; over--) {
+    const widest = Math.max(...widths.filter((_, index) => columns[index]?.align === "left"));
+    const index = widths.findIndex((one, at) => one === widest && columns[at]?.align === "left");
+    if (widest <= NARROWEST || index < 0) break;
+    widths[index] = widest - 1;
+  }
+  return widths;
 }
 
 function shown(cell: Cell | undefined): string {
