@@ -22,7 +22,17 @@ export function renderText(
   const natural = columns.map(({ key, heading }) =>
     Math.max(heading.length, ...rows.map(({ cells }) => shown(cells[key]).length)),
   );
-  const widths = narrowed(natural, columns, width);
+  const words = columns.map(({ key, heading }) =>
+    Math.max(
+      heading.length,
+      ...rows.flatMap(({ cells }) =>
+        shown(cells[key])
+          .split(" ")
+          .map((word) => word.length),
+      ),
+    ),
+  );
+  const widths = narrowed(natural, words, width);
   const paint = (code: string, text: string) => (colour ? `\u001b[${code}m${text}\u001b[0m` : text);
   const head = columns
     .map(({ heading, align }, index) => pad(heading, widths[index] ?? 0, align))
@@ -63,18 +73,15 @@ function rowLines(
   return [...lines, ...(remarks ?? []).flatMap((remark) => wrap(plain(remark), width, "    "))];
 }
 
-/** No column is made narrower than this for the sake of the others. */
-const NARROWEST = 10;
-
-/** Widths at which the columns fit side by side: the widest give way first, figures never. */
-function narrowed(natural: readonly number[], columns: readonly Column[], width: number): number[] {
+/** Widths at which the columns fit side by side: the widest give way first, none below its longest word. */
+function narrowed(natural: readonly number[], longestWords: readonly number[], width: number): number[] {
   const widths = [...natural];
-  const gaps = GAP.length * Math.max(0, columns.length - 1);
+  const gaps = GAP.length * Math.max(0, natural.length - 1);
   for (let over = widths.reduce((sum, one) => sum + one, gaps) - width; over > 0; over--) {
-    const widest = Math.max(...widths.filter((_, index) => columns[index]?.align === "left"));
-    const index = widths.findIndex((one, at) => one === widest && columns[at]?.align === "left");
-    if (widest <= NARROWEST || index < 0) break;
-    widths[index] = widest - 1;
+    const spare = widths.map((one, index) => (one > (longestWords[index] ?? 0) ? one : 0));
+    const widest = Math.max(...spare);
+    if (widest === 0) break;
+    widths[spare.indexOf(widest)] = widest - 1;
   }
   return widths;
 }
