@@ -44,7 +44,7 @@ export function headerStart(text: string, start: number, end: number): HeaderSta
 }
 
 /** The shape that the first argument of a block word has. */
-export function shapeOfBlock(word: BlockWord): HeaderShape {
+function shapeOfBlock(word: BlockWord): HeaderShape {
   if (word === "day") return "date";
   return word === "vehicle" ? "string" : "path";
 }

@@ -8,7 +8,7 @@ import { LLkLookaheadStrategy } from "chevrotain";
 type ForChoice = ILookaheadStrategy["buildLookaheadForAlternation"];
 type ForOption = ILookaheadStrategy["buildLookaheadForOptional"];
 
-export class LookaheadOnFirstUse extends LLkLookaheadStrategy {
+class LookaheadOnFirstUse extends LLkLookaheadStrategy {
   override buildLookaheadForAlternation(options: Parameters<ForChoice>[0]): ReturnType<ForChoice> {
     const build = () => super.buildLookaheadForAlternation(options);
     let chosen: ReturnType<ForChoice> | undefined;

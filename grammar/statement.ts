@@ -22,7 +22,7 @@ export interface StatementReading {
 }
 
 /** The role under which the note at the end of a fact is kept. */
-export const NOTE = "note";
+const NOTE = "note";
 
 /**
  * @param text what stands behind the word, comments blanked out

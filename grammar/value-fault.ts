@@ -128,7 +128,7 @@ export function refuseOtherThanCurrency(unit: IToken): void {
 const LONGEST_MONTHS = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 /** True for a date that exists, in the Gregorian calendar. */
-export function isCalendarDate(text: string): boolean {
+function isCalendarDate(text: string): boolean {
   const [year = 0, month = 0, day = 0] = text.split("-").map(Number);
   const longest = LONGEST_MONTHS[month - 1];
   if (longest === undefined || day < 1 || day > longest) return false;

@@ -198,7 +198,7 @@ function clauseProduction({ words, shape }: Clause): Production {
 }
 
 /** The rule, or list of rules, by which a shape reads. */
-export function shapeProduction(shape: Shape): Production {
+function shapeProduction(shape: Shape): Production {
   switch (shape.value) {
     case "word":
       return "choices" in shape.of ? choice(shape.of.choices.map(text)) : named("PATH");

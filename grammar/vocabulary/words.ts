@@ -71,8 +71,6 @@ export const FRICTION_WORDS = [
   "threadlocker",
 ] as const;
 
-export const NUT_FORMS = ["plain", "self_locking", "castle", "tapped"] as const;
-
 export const AS_FOUND = ["on", "missing", "loose", "shelf"] as const;
 
 /** Ways of cleaning and of inspecting. */
