@@ -6,11 +6,15 @@
  *                             ^^^^^^^ error over-limit: over its limit of 0.10 mm by 0.04 mm
  *
  * A mark says where, how severe and which code; what stands behind the colon must be part of the message. Marks and
- * complaints match one to one. A line `-- diary/may.cotter --` begins another file.
+ * complaints match one to one; cautions count only in a story that marks one. A line `-- diary/may.cotter --` begins
+ * another file.
  */
 import type { Complaint } from "../../server/rules/complaints.ts";
 import { complaintsOf } from "../../server/rules/complaints.ts";
 import { readLogs } from "./read-log.ts";
+
+/** Said of almost any day's work, and beside the point of most stories. */
+const CAUTION = "safety-caution";
 
 interface Mark {
   readonly place: string;
@@ -36,7 +40,9 @@ export function readStory(story: string): ReadStory {
   const files = storyFiles(story);
   const marks = files.flatMap((file) => file.marks);
   const { complaints } = complaintsOf(readLogs(files));
-  const complained = complaints.map((complaint) => {
+  const cautious = marks.some(({ place }) => place.endsWith(` ${CAUTION}`));
+  const meant = complaints.filter(({ code }) => cautious || code !== CAUTION);
+  const complained = meant.map((complaint) => {
     const place = placeOf(complaint);
     const { message } = complaint;
     const fragments = marks.flatMap((mark) => (mark.place === place ? [mark.fragment] : []));

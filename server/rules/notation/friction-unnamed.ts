@@ -16,5 +16,5 @@ export const frictionUnnamed = findingRule<"friction-unnamed">({
   torque: 24 N.m
   friction: nut_factor 0.18
 `,
-  message: ({ data }) => `friction ${data.found} does not say of what: expected ${data.expected}`,
+  message: ({ data }) => `${data.found} alone does not say ${data.expected}`,
 });
