@@ -64,21 +64,37 @@ export function jobsStoppedBy({ names }: Defined, hold: NamedDefinition): readon
 }
 
 /**
- * Whether a hold point stops the running of a thing: of what it names, of everything below that, and of everything above,
- * since who runs the vehicle runs its engine.
+ * Whether a hold point stops the running of a thing: of what it names, of everything above that, since who runs the
+ * vehicle runs its engine, and of everything below, unless a hold point of its own is there for that: where one stops the
+ * engine and another the vehicle, the first decides about the engine alone.
  */
-export function stopsRunning({ names }: Defined, hold: NamedDefinition, run: readonly TreeNode[]): boolean {
-  const stopped = recordsOf(hold, "stops").flatMap(({ ran }) =>
-    ran.flatMap((reference) => names.targets(reference, RUNNABLE).map(({ node }) => node)),
+export function stopsRunning(defined: Defined, hold: NamedDefinition, run: readonly TreeNode[]): boolean {
+  return runningStoppedBy(defined, hold).some((held) =>
+    run.some((node) => {
+      if (isAtOrBelow(held, node)) return true;
+      if (!isAtOrBelow(node, held)) return false;
+      return ![...defined.names.every("hold")].some((other) =>
+        runningStoppedBy(defined, other).some(
+          (nearer) => nearer !== held && isAtOrBelow(nearer, held) && isAtOrBelow(node, nearer),
+        ),
+      );
+    }),
   );
-  return stopped.some((held) => run.some((node) => onOneLine(held, node)));
+}
+
+function runningStoppedBy({ names }: Defined, hold: NamedDefinition): readonly TreeNode[] {
+  return recordsOf(hold, "stops").flatMap(({ ran }) =>
+    ran.flatMap((reference) => {
+      const one = names.one(reference, RUNNABLE);
+      return one === undefined ? names.targets(reference, RUNNABLE).map(({ node }) => node) : [one];
+    }),
+  );
 }
 
 const RUNNABLE = ["assembly", "part", "joint", "system", "circuit"] as const;
 
-function onOneLine(a: TreeNode, b: TreeNode): boolean {
-  if (a.kind === "vehicle" || b.kind === "vehicle") return true;
-  return isWithin(a.path, b.path) || isWithin(b.path, a.path);
+function isAtOrBelow(node: TreeNode, above: TreeNode): boolean {
+  return above.kind === "vehicle" || isWithin(node.path, above.path);
 }
 
 /** The shut hold points that are first in their order: those of these, and before these, before which no other is shut. */

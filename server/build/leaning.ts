@@ -7,7 +7,7 @@ import type { ReferenceNode } from "../../grammar/syntax.ts";
 import { addDays } from "../quantities/dates.ts";
 import type { NamedDefinition } from "./definitions.ts";
 import type { RelatedPlace } from "./finding.ts";
-import { recordOf } from "./judgement.ts";
+import { recordsOf } from "./judgement.ts";
 import type { HoldNeed } from "./lowering/definition-record.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
@@ -131,8 +131,8 @@ export function coveredBy(
 
 /** Whether a hold point asks for things of a kind; without `needs:` it asks for all. */
 export function asksFor(hold: NamedDefinition, need: HoldNeed): boolean {
-  const needs = recordOf(hold, "needs");
-  return needs === undefined || !("kinds" in needs) || needs.kinds.includes(need);
+  const needs = recordsOf(hold, "needs");
+  return needs.length === 0 || needs.some((asked) => "kinds" in asked && asked.kinds.includes(need));
 }
 
 /** What leans, as a place that belongs to a complaint. */

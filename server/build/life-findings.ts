@@ -1,17 +1,13 @@
 /** Lives that are over or end too soon, services that are due, ages that nobody knows. */
-import { addDuration } from "../quantities/calendar-duration.ts";
-import type { IsoDate } from "../quantities/dates.ts";
-import { coverOf } from "./cover.ts";
-import type { NamedDefinition } from "./definitions.ts";
-import { isShut } from "./hold-order.ts";
-import { recordOf } from "./judgement.ts";
+import { serviceOf } from "./intervals.ts";
 import type { Leanings } from "./leaning.ts";
 import { leaningPlace } from "./leaning.ts";
 import type { Life } from "./lives.ts";
 import { isInUse, isOver, livesOf } from "./lives.ts";
 import { pastUnknown } from "./past.ts";
+import type { PlannedHold } from "./planned-holds.ts";
+import { holdMissed, plannedHolds } from "./planned-holds.ts";
 import type { Replay } from "./replay/replay.ts";
-import { placeAt } from "./source.ts";
 import type { PartState } from "./states.ts";
 
 export function complainOfLives(replay: Replay, leanings: Leanings): void {
@@ -24,22 +20,6 @@ export function complainOfLives(replay: Replay, leanings: Leanings): void {
     if (lifed) for (const life of livesOf(replay, part)) complainOfLife(replay, part, life, planned);
     if (serviced) complainOfService(replay, part, leanings);
   }
-}
-
-interface PlannedHold {
-  readonly definition: NamedDefinition;
-  readonly planned: IsoDate;
-}
-
-/** Hold points that are shut and planned, the earliest first. */
-function plannedHolds({ holds }: Replay): readonly PlannedHold[] {
-  return [...holds.values()]
-    .filter(isShut)
-    .flatMap(({ definition }) => {
-      const planned = recordOf(definition, "planned")?.date;
-      return planned === undefined ? [] : [{ definition, planned }];
-    })
-    .sort((a, b) => (a.planned < b.planned ? -1 : a.planned > b.planned ? 1 : 0));
 }
 
 function complainOfLife(
@@ -61,9 +41,7 @@ function complainOfLife(
         : ({ is: "running", what, used: life.used, amount: life.amount } as const);
     replay.complainOf(node, "life-expired", life.place, data, extras);
   } else if (life.is === "dated") {
-    const missed = planned.find(
-      (hold) => life.ends < hold.planned && coverOf(replay, hold.definition).nodes.has(node),
-    );
+    const missed = holdMissed(replay, planned, node, life.ends);
     if (missed === undefined) return;
     const { definition } = missed;
     const data = {
@@ -80,24 +58,18 @@ function complainOfLife(
 }
 
 /** The service that is due by its interval, or by what the last one said; of unknown date once something leans on it. */
-function complainOfService(replay: Replay, { node, item }: PartState, leanings: Leanings): void {
-  const sourced = replay.definitions.one(node, "service");
-  if (sourced === undefined) return;
-  const { every } = sourced.record;
-  const record = placeAt(sourced.site, sourced.record.at);
-  const from = item.serviced?.date ?? item.since?.date ?? item.made;
+function complainOfService(replay: Replay, part: PartState, leanings: Leanings): void {
+  const interval = serviceOf(replay, part);
+  if (interval === undefined) return;
+  const { node } = part;
+  const { every, record, from, done, due } = interval;
+  const data = { what: node.path, every, serviced: done?.date, due };
   if (from === undefined) {
     const leaning = pastUnknown(replay) ? leanings.on(node, undefined, "lives") : undefined;
-    if (leaning === undefined) return;
-    const data = { what: node.path, every, serviced: undefined, due: undefined };
-    replay.complainOf(node, "service-due", record, data, { seeAlso: [leaningPlace(leaning)] });
-    return;
+    if (leaning !== undefined)
+      replay.complainOf(node, "service-due", record, data, { seeAlso: [leaningPlace(leaning)] });
+  } else if (due !== undefined && due < replay.today) {
+    const seeAlso = done === undefined ? [] : [{ place: record, role: "service" }];
+    replay.complainOf(node, "service-due", done?.place ?? record, data, { seeAlso });
   }
-  const due = item.serviced?.fact.until ?? addDuration(from, every);
-  if (typeof due !== "string" || due >= replay.today) return;
-  const place = item.serviced?.place ?? record;
-  const data = { what: node.path, every, serviced: item.serviced?.date, due };
-  replay.complainOf(node, "service-due", place, data, {
-    seeAlso: item.serviced === undefined ? [] : [{ place: record, role: "service" }],
-  });
 }

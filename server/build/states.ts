@@ -227,6 +227,13 @@ export interface Lapse {
   readonly open: readonly OpenItem[];
 }
 
+/** The releases that one fact took back, and what it opened. */
+export interface LapsedReleases {
+  readonly fact: DatedFact;
+  readonly holds: readonly NamedDefinition[];
+  readonly open: readonly OpenItem[];
+}
+
 export interface HoldState {
   readonly definition: NamedDefinition;
   /** The release that was granted last; undefined while there was none. */

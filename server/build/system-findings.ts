@@ -1,10 +1,9 @@
 /** What was not done to fluid systems, at the fact that made it due, once something leans on it. */
-import { addDuration } from "../quantities/calendar-duration.ts";
+import { fluidChangeOf } from "./intervals.ts";
 import type { Leanings } from "./leaning.ts";
 import { leaningPlace } from "./leaning.ts";
 import { pastUnknown } from "./past.ts";
 import type { Replay } from "./replay/replay.ts";
-import { placeAt } from "./source.ts";
 import type { SystemState } from "./states.ts";
 import { asksBleeding, asksProof, systemLack } from "./system-check.ts";
 
@@ -36,25 +35,20 @@ function complainOfLack(replay: Replay, system: SystemState, leanings: Leanings)
 }
 
 /** Fluid past its change; of unknown age once something leans on it. */
-function complainOfAge(replay: Replay, { node, stage, freshened }: SystemState, leanings: Leanings): void {
-  const sourced = replay.definitions.one(node, "change");
+function complainOfAge(replay: Replay, system: SystemState, leanings: Leanings): void {
+  const interval = fluidChangeOf(replay, system);
   // What is empty is filled anew before it is used.
-  if (sourced === undefined || stage === "open") return;
-  const { every } = sourced.record;
+  if (interval === undefined || system.stage === "open") return;
+  const { node } = system;
+  const { every, record, from, done, due } = interval;
   const fluid = replay.definitions.one(node, "fluid")?.record.text;
-  const of = { system: node.path, fluid, every };
-  const record = placeAt(sourced.site, sourced.record.at);
-  if (freshened === undefined) {
+  const data = { system: node.path, fluid, every, filled: from, due };
+  if (done === undefined) {
     const leaning = pastUnknown(replay) ? leanings.on(node, undefined, "systems") : undefined;
-    if (leaning === undefined) return;
-    const data = { ...of, filled: undefined, due: undefined };
-    replay.complainOf(node, "fluid-change-due", record, data, { seeAlso: [leaningPlace(leaning)] });
-    return;
+    if (leaning !== undefined)
+      replay.complainOf(node, "fluid-change-due", record, data, { seeAlso: [leaningPlace(leaning)] });
+  } else if (due !== undefined && due < replay.today) {
+    const seeAlso = [{ place: record, role: "change" }];
+    replay.complainOf(node, "fluid-change-due", done.place, data, { seeAlso });
   }
-  const due = addDuration(freshened.date, every);
-  if (typeof due !== "string" || due >= replay.today) return;
-  const data = { ...of, filled: freshened.date, due };
-  replay.complainOf(node, "fluid-change-due", freshened.place, data, {
-    seeAlso: [{ place: record, role: "change" }],
-  });
 }

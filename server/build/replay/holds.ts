@@ -22,7 +22,7 @@ import type { FactWord } from "../lowering/fact.ts";
 import type { OpenItem } from "../open-item.ts";
 import { openItem, sayOpenItemByName } from "../open-item.ts";
 import { openItems, openItemsOf, openSnagsAndTests } from "../openness.ts";
-import type { DatedFact, HoldState } from "../states.ts";
+import type { DatedFact, HoldState, LapsedReleases } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
 import type { Growing, Handlers, Replay } from "./replay.ts";
 
@@ -86,7 +86,7 @@ export function settleHolds(replay: Replay, fact: DatedFact): void {
     hold.lapsed = { fact, date: fact.date, open };
     return [hold];
   });
-  complainOfLapse(replay, fact, lapsed);
+  noteLapse(replay, fact, lapsed);
 }
 
 /** A line that could not be read may have opened what it is about. Its own complaint is enough. */
@@ -110,6 +110,7 @@ export function loseLine(replay: Replay, line: LostLine): void {
 export function finishHolds(replay: Replay): void {
   lapseWhatIsDue(replay, () => true);
   lapseWhatHasAged(replay);
+  for (const lapse of replay.lapses) complainOfLapse(replay, lapse);
 }
 
 function release(replay: Replay, hold: Growing<HoldState>, fact: DatedFact<"released">): void {
@@ -213,17 +214,27 @@ function lapseThoseAfter(replay: Replay, hold: HoldState): Growing<HoldState>[] 
   });
 }
 
-function complainOfLapse(replay: Replay, fact: DatedFact, lapsed: readonly HoldState[]): void {
+function noteLapse(replay: Replay, fact: DatedFact, lapsed: readonly HoldState[]): void {
   if (lapsed.length === 0) return;
   const all = [...lapsed, ...lapsed.flatMap((hold) => lapseThoseAfter(replay, hold))];
   const open = new Map(
     lapsed.flatMap((hold) => hold.lapsed?.open ?? []).map((item) => [sayOpenItemByName(item), item]),
   );
+  replay.lapses.push({
+    fact,
+    holds: all.map(({ definition }) => definition),
+    open: [...open.values()],
+  });
+}
+
+/** A release that was taken back is of the past once it has been given again. */
+function complainOfLapse(replay: Replay, { fact, holds, open }: LapsedReleases): void {
+  const releasedAgain = holds.every((hold) => (replay.holds.get(hold)?.released?.order ?? -1) > fact.order);
   replay.complain(
     "release-lapsed",
     fact.place,
-    { holds: all.map(({ definition }) => definition.name), open: [...open.keys()] },
-    aboutOpen(replay, [...open.values()]),
+    { holds: holds.map(({ name }) => name), open: open.map(sayOpenItemByName) },
+    { ...aboutOpen(replay, open), standing: releasedAgain ? "past" : "current" },
   );
 }
 
@@ -290,7 +301,7 @@ function lapseWhatIsDue(replay: Replay, leansOn: (node: TreeNode) => boolean): v
     const open = openItemsOf(replay, hold.definition, due.nodes);
     if (open.length === 0) continue;
     hold.lapsed = { fact: due.fact, date: due.fact.date, open };
-    complainOfLapse(replay, due.fact, [hold]);
+    noteLapse(replay, due.fact, [hold]);
   }
 }
 

@@ -22,6 +22,7 @@ import type {
   HoldState,
   JobState,
   JointState,
+  LapsedReleases,
   PartState,
   Reading,
   SettingState,
@@ -69,6 +70,8 @@ export class Replay implements Standing {
   /** Lines up to this moment that could not be read, or not in full. */
   readonly lost: LostLine[] = [];
   readonly findings: Finding[] = [];
+  /** Releases taken back so far: complained of at the end, since a new release overtakes them. */
+  readonly lapses: LapsedReleases[] = [];
   /** What the fact that is being read has disturbed. */
   readonly touched = new Set<TreeNode>();
   private readonly openings: Opening[] = [];
