@@ -160,7 +160,7 @@ describe("laying out any log", () => {
           expect(format(once)).toBe(once);
           expect(meaning(Document.read(once))).toEqual(meaning(Document.read(text)));
         }),
-        runs(0.15),
+        runs(0.08),
       );
     },
     patience,
@@ -178,7 +178,7 @@ describe("laying out any log", () => {
           expect(removed + written).toMatch(/^[ \t\v\f\u00a0\u202f\u2000-\u200a]*$/);
           expect(edits.every(({ start }, index) => start >= (edits[index - 1]?.end ?? 0))).toBe(true);
         }),
-        runs(0.05),
+        runs(0.02),
       );
     },
     patience,

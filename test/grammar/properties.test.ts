@@ -87,7 +87,7 @@ describe("any text at all", () => {
 });
 
 /** Texts on which a careless pattern takes time in the square of their length; the limit of a test would end it. */
-const LONG = 60_000;
+const LONG = 24_000;
 const hostile: readonly (readonly [string, string])[] = [
   ["digits", "9".repeat(LONG)],
   ["a comma between digits", `9,${"9".repeat(LONG)}.5`],
@@ -132,8 +132,8 @@ describe("long lines read in time linear in their length", () => {
 
   it("a log of very many short lines", () => {
     const log =
-      "day 2026-05-02\n".repeat(20_000) + "\n".repeat(50_000) + "  a\n".repeat(50_000) + "x\n".repeat(20_000);
-    expect(Document.read(log).blocks).toHaveLength(20_000);
+      "day 2026-05-02\n".repeat(5_000) + "\n".repeat(20_000) + "  a\n".repeat(20_000) + "x\n".repeat(5_000);
+    expect(Document.read(log).blocks).toHaveLength(5_000);
   });
 });
 
