@@ -158,7 +158,7 @@ export function timelineTable(build: Build, plan: Plan): Table {
       column("remark", "Remark"),
     ],
     sections: [
-      { heading: "What has been done", rows: daysOf(build).map(pastRow) },
+      { heading: "What has been done", rows: daysOf(build).map(pastRow(build)) },
       {
         heading: "What is to come",
         rows: [...plan.activities]
@@ -188,13 +188,37 @@ function daysOf({ standing, facts, today }: Build): DayWithFacts[] {
     );
 }
 
-function pastRow({ day, facts }: DayWithFacts): TableRow {
-  const counts = new Map<string, number>();
-  for (const { fact } of facts) counts.set(fact.word, (counts.get(fact.word) ?? 0) + 1);
-  const what = [...counts].map(([word, count]) => (count === 1 ? word : `${word} ${count}`)).join(", ");
-  return {
-    cells: { when: day.date ?? "", what, hours: day.hours === undefined ? "" : formatDecimal(day.hours) },
+/** What a day's facts were about, assembly by assembly: `front: removed 2, found; engine: measured 3`. */
+function pastRow(build: Build): (day: DayWithFacts) => TableRow {
+  const assemblies = assembliesByFact(build);
+  return ({ day, facts }) => {
+    const counts = new Map<string, Map<string, number>>();
+    for (const dated of facts) {
+      const assembly = assemblies(dated);
+      const words = counts.get(assembly) ?? new Map<string, number>();
+      counts.set(assembly, words.set(dated.fact.word, (words.get(dated.fact.word) ?? 0) + 1));
+    }
+    const what = [...counts].map(([assembly, words]) => {
+      const said = [...words].map(([word, count]) => (count === 1 ? word : `${word} ${count}`)).join(", ");
+      return assembly === "" ? said : `${assembly}: ${said}`;
+    });
+    const hours = day.hours === undefined ? "" : formatDecimal(day.hours);
+    return { cells: { when: day.date ?? "", what: what.join("; "), hours } };
   };
+}
+
+/** The first name of the path of what a fact is about; empty for money, jobs and the like. */
+function assembliesByFact({ links }: Build): (fact: DatedFact) => string {
+  const bySite = new Map<unknown, { readonly start: number; readonly name: string }[]>();
+  for (const { place, nodes } of links) {
+    const name = nodes[0]?.path.split(".")[0];
+    if (name === undefined) continue;
+    const known = bySite.get(place.site);
+    if (known === undefined) bySite.set(place.site, [{ start: place.start, name }]);
+    else known.push({ start: place.start, name });
+  }
+  return ({ place: { site, start, end } }) =>
+    bySite.get(site)?.find((link) => link.start >= start && link.start < end)?.name ?? "";
 }
 
 function activityRow({ standing }: Build, plan: Plan, id: string): TableRow {

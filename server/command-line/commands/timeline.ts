@@ -19,6 +19,13 @@ export const timeline: Command = {
     return print(call, {
       report: () => timelineReport(build, plan),
       table: () => timelineTable(build, plan),
+      drawing: async () => {
+        const [{ drawProgramme }, { programmeOf }] = await Promise.all([
+          import("../../reports/programme-drawing.ts"),
+          import("../../reports/programme-of.ts"),
+        ]);
+        return drawProgramme(programmeOf(build, plan)).join("\n");
+      },
     });
   },
 };
