@@ -20,30 +20,43 @@ function holdsThatStop(names: Names, job: NamedDefinition): readonly NamedDefini
   );
 }
 
-/** Each circle once, at the `after:` of the first of its members by which it is met. */
+/** Each circle once, at the `after:` of a member that has one. */
 export function complainOfCycles(replay: Replay): void {
   const { names } = replay;
   const settled = new Set<NamedDefinition>();
-  const visit = (definition: NamedDefinition, path: readonly NamedDefinition[]): void => {
-    const from = path.indexOf(definition);
-    if (from >= 0) {
-      complainOfCycle(replay, path.slice(from));
-      return;
-    }
-    if (settled.has(definition)) return;
-    for (const before of predecessorsOf(names, definition)) visit(before, [...path, definition]);
-    settled.add(definition);
-  };
   for (const kind of ["job", "hold"] as const)
-    for (const definition of names.every(kind)) visit(definition, []);
+    for (const definition of names.every(kind)) followBack(replay, definition, settled);
+}
+
+/** Walks back from a job or hold point, depth first; without recursion, since chains may be long. */
+function followBack(replay: Replay, start: NamedDefinition, settled: Set<NamedDefinition>): void {
+  const path: { readonly definition: NamedDefinition; readonly before: NamedDefinition[] }[] = [];
+  const onPath = new Set<NamedDefinition>();
+  const enter = (definition: NamedDefinition): void => {
+    path.push({ definition, before: [...predecessorsOf(replay.names, definition)] });
+    onPath.add(definition);
+  };
+  if (!settled.has(start)) enter(start);
+  for (let last = path.at(-1); last !== undefined; last = path.at(-1)) {
+    const next = last.before.shift();
+    if (next === undefined) {
+      path.pop();
+      onPath.delete(last.definition);
+      settled.add(last.definition);
+    } else if (onPath.has(next)) {
+      const around = path.map(({ definition }) => definition);
+      complainOfCycle(replay, around.slice(around.indexOf(next)));
+    } else if (!settled.has(next)) enter(next);
+  }
 }
 
 function complainOfCycle(replay: Replay, around: readonly NamedDefinition[]): void {
-  const [first, ...others] = around;
-  if (first === undefined) return;
-  const sourced = first.records.findLast(({ record }) => record.word === "after");
-  const place = sourced === undefined ? first.header : placeAt(sourced.site, sourced.record.at);
-  const names = [...around, first].map(({ name }) => name);
+  // A job that is in the circle only because a hold point stops it says nothing of it itself.
+  const saying = around.findIndex((one) => recordsOf(one, "after").length > 0);
+  const [first, ...others] = [...around.slice(saying), ...around.slice(0, saying)];
+  const sourced = first?.records.findLast(({ record }) => record.word === "after");
+  if (first === undefined || sourced === undefined) return;
+  const names = [first, ...others, first].map(({ name }) => name);
   const seeAlso = others.map(({ header, name }) => ({ place: header, role: name }));
-  replay.complain("after-cycle", place, { names }, { seeAlso });
+  replay.complain("after-cycle", placeAt(sourced.site, sourced.record.at), { names }, { seeAlso });
 }

@@ -1,0 +1,110 @@
+import { expect, it } from "vitest";
+import { readStory } from "../story.ts";
+
+it.each([
+  [
+    "one bad line costs that line: everything else is read",
+    `
+vehicle "Example"
+  past: known
+
+part disc "Brake disc"
+  limit: thickness min 8.4 mm
+  material: stel
+            ^^^^ error unreadable-value: stel is not read here: expected steel
+
+day 2026-05-02
+  remvoed: disc
+  ^^^^^^^ error unknown-record: remvoed is no record word; removed is
+  measured: disc thickness 8,1 mm
+                           ^^^ error decimal-comma: 8,1 has a decimal comma: expected 8.1
+  measured: disc thickness 8.1 mm
+                           ^^^^^^ error under-limit
+  Prose with a colon: it is no record.
+  photo: "photos/disc.png
+         ^^^^^^^^^^^^^^^^ error unclosed-string
+`,
+  ],
+  [
+    "the nanometre is a length, and no torque",
+    `
+vehicle "Example"
+  past: known
+
+part flange "Flange"
+joint bolts "Bolts"
+  joins: flange
+  torque: 24 nm
+             ^^ error wrong-dimension: nm is nanometre; a torque needs N.m
+`,
+  ],
+  [
+    "a reference is followed to the end: unknown, ambiguous, of another kind",
+    `
+vehicle "Example"
+  past: known
+
+part left.hub "Hub"
+part right.hub "Hub"
+joint left.bolts "Bolts"
+  joins: left.hub
+  torque: 24 N.m
+
+day 2026-05-02
+  removed: left.hubb
+           ^^^^^^^^^ error unknown-reference: left.hubb leads to nothing: expected left.hub
+  removed: hub
+           ^^^ error ambiguous-reference: hub could mean left.hub or right.hub
+  removed: left.bolts
+           ^^^^^^^^^^ error reference-kind: left.bolts is a joint; expected a part
+  measured: left.hub.bore 54 mm with mic
+                          ^^^^^ hint measured-without-limit
+                                     ^^^ error unknown-reference: mic leads to nothing: expected the name of a gauge
+`,
+  ],
+  [
+    "what is copied from nothing has no source",
+    `
+vehicle "Example"
+  past: known
+
+assembly front.right "Right" like front.letf
+                                  ^^^^^^^^^^ error unknown-reference: front.letf leads to nothing
+part front.left.hub "Hub"
+`,
+  ],
+  [
+    "a copied joint still points at the other corner",
+    `
+vehicle "Example"
+  past: known
+
+part left.disc "Disc"
+part left.hub "Hub"
+part right.disc "Disc"
+joint left.bolts "Bolts"
+  joins: left.disc, left.hub
+  torque: 24 N.m
+joint right.bolts "Bolts" like left.bolts
+      ^^^^^^^^^^^ warning like-points-back: right.bolts is like left.bolts, and its joins: still means left.disc and left.hub
+joint left.other "Other bolts" like left.bolts
+`,
+  ],
+  [
+    "jobs and hold points in a circle, through what a hold point stops",
+    `
+vehicle "Example"
+  past: known
+
+job paint "Paint"
+  takes: 4 h
+hold fit_to_paint "Fit to paint"
+  after: paint
+  ^^^^^^^^^^^^ error after-cycle
+  stops: paint
+`,
+  ],
+])("%s", (_, story) => {
+  const { complained, marked } = readStory(story);
+  expect(complained).toEqual(marked);
+});
