@@ -104,7 +104,7 @@ function conditionsOf({ item }: PartState): string[] {
 }
 
 function measurementReport(standing: Build["standing"], reading: Reading): MeasurementReport {
-  const judged = worst(judgeReading(standing, reading));
+  const judged = worstOf(judgeReading(standing, reading));
   const value = judged?.verdict.reading ?? reading.values[0];
   return {
     name: reading.name,
@@ -126,7 +126,7 @@ function measurementReport(standing: Build["standing"], reading: Reading): Measu
 const ORDER: readonly VerdictName[] = ["outside", "uncertain", "near", "within"];
 
 /** Of several limits of one characteristic, the one that the reading stands worst against. */
-function worst<T extends { readonly verdict: Verdict }>(judged: readonly T[]): T | undefined {
+export function worstOf<T extends { readonly verdict: Verdict }>(judged: readonly T[]): T | undefined {
   return [...judged].sort((a, b) => ORDER.indexOf(a.verdict.verdict) - ORDER.indexOf(b.verdict.verdict))[0];
 }
 

@@ -4,27 +4,29 @@ import { textOf } from "./table.ts";
 
 /** @param drawing a picture made elsewhere, as SVG that is already safe; it stands above the table */
 export function renderHtml(table: Table, drawing = ""): string {
-  const { title, columns, sections, notes, cautions } = table;
+  return htmlPage(
+    table.title,
+    [`<h1>${escapeHtml(table.title)}</h1>`, drawing, htmlSections(table, 2)].join("\n"),
+  );
+}
+
+/** All of a table below its title, to stand in a page; its own headings begin at a level. */
+export function htmlSections({ columns, sections, notes, cautions }: Table, level: 2 | 3 | 4): string {
   const shown = columns.filter(({ key }) =>
     sections.some(({ rows }) => rows.some(({ cells }) => textOf(cells[key]) !== "")),
   );
   const parts = sections.map(({ heading, rows, foot }) =>
     [
-      heading === "" ? "" : `<h2>${escapeHtml(heading)}</h2>`,
+      heading === "" ? "" : `<h${level}>${escapeHtml(heading)}</h${level}>`,
       rows.length === 0 ? "" : htmlTable(shown, rows),
       ...(foot ?? []).map((line) => `<p class="foot">${escapeHtml(line)}</p>`),
     ].join("\n"),
   );
-  return htmlPage(
-    title,
-    [
-      `<h1>${escapeHtml(title)}</h1>`,
-      drawing,
-      ...parts,
-      ...notes.map((note) => `<p>${escapeHtml(note)}</p>`),
-      ...cautions.map((caution) => `<p class="caution"><strong>Caution.</strong> ${escapeHtml(caution)}</p>`),
-    ].join("\n"),
-  );
+  return [
+    ...parts,
+    ...notes.map((note) => `<p>${escapeHtml(note)}</p>`),
+    ...cautions.map((caution) => `<p class="caution"><strong>Caution.</strong> ${escapeHtml(caution)}</p>`),
+  ].join("\n");
 }
 
 function htmlTable(columns: readonly Column[], rows: readonly TableRow[]): string {
@@ -52,15 +54,16 @@ function htmlCell(cell: Cell | undefined, align: Column["align"]): string {
     typeof cell === "object" && cell.box === true
       ? '<span class="box" role="img" aria-label="box to tick"></span> '
       : "";
-  return `<td${classOf([...(align === "right" ? ["figure"] : []), ...(tone === undefined ? [] : [tone])])}>${box}${escapeHtml(textOf(cell))}</td>`;
+  const drawing = typeof cell === "object" && cell.drawing !== undefined ? ` ${cell.drawing}` : "";
+  return `<td${classOf([...(align === "right" ? ["figure"] : []), ...(tone === undefined ? [] : [tone])])}>${box}${escapeHtml(textOf(cell))}${drawing}</td>`;
 }
 
 function classOf(names: readonly string[]): string {
   return names.length === 0 ? "" : ` class="${names.join(" ")}"`;
 }
 
-/** A whole page around a body: language, character set, a policy without scripts, and the house's style. */
-export function htmlPage(title: string, body: string): string {
+/** A whole page around a body: language, character set, a policy without scripts, the house's style and more of it. */
+export function htmlPage(title: string, body: string, style = ""): string {
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -68,7 +71,7 @@ export function htmlPage(title: string, body: string): string {
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
 <title>${escapeHtml(title)}</title>
-<style>${STYLE}</style>
+<style>${STYLE}${style}</style>
 </head>
 <body>
 <main>

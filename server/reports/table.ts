@@ -16,6 +16,8 @@ export type Cell =
       readonly tone?: "good" | "open" | "bad" | "faint";
       /** A box to tick on paper. */
       readonly box?: true;
+      /** On a page a picture beside the text: SVG that is safe. */
+      readonly drawing?: string;
     };
 
 export interface TableRow {

@@ -1,0 +1,48 @@
+/** Writes a file whole or not at all. */
+import { constants, copyFile, link, rename, rm, stat, writeFile } from "node:fs/promises";
+import path from "node:path";
+import { Failure } from "./command.ts";
+
+/** Through a file beside it that then takes its name; a file that is there is kept unless it may be overwritten. */
+export async function writeWhole(file: string, text: string, overwrite: boolean): Promise<void> {
+  const target = path.resolve(file);
+  const beside = path.join(path.dirname(target), `.${path.basename(target)}.${process.pid}.part`);
+  try {
+    await refuse(target, file, overwrite);
+    await writeFile(beside, text, { flag: "wx" });
+    if (overwrite) await rename(beside, target);
+    else await linkOrCopy(beside, target);
+  } catch (error) {
+    throw failure(error, file);
+  } finally {
+    await rm(beside, { force: true });
+  }
+}
+
+async function refuse(target: string, file: string, overwrite: boolean): Promise<void> {
+  const there = await stat(target).catch(() => undefined);
+  if (there?.isDirectory()) throw new Failure(`${file} is a folder`);
+  if (there !== undefined && !overwrite) throw alreadyThere(file);
+}
+
+/** Neither replaces what another program has put there meanwhile; not every disk knows links. */
+async function linkOrCopy(from: string, to: string): Promise<void> {
+  try {
+    await link(from, to);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === "EEXIST") throw error;
+    await copyFile(from, to, constants.COPYFILE_EXCL);
+  }
+}
+
+function failure(error: unknown, file: string): Failure {
+  if (error instanceof Failure) return error;
+  const { code, message } = error as NodeJS.ErrnoException;
+  if (code === "EEXIST") return alreadyThere(file);
+  if (code === "ENOENT") return new Failure(`${file} cannot be written: there is no such folder`);
+  return new Failure(`${file} cannot be written: ${message}`);
+}
+
+function alreadyThere(file: string): Failure {
+  return new Failure(`${file} is there already and was kept; --overwrite replaces it`);
+}
