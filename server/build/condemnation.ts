@@ -24,24 +24,30 @@ const CONDEMNING_DECISIONS: ReadonlySet<Decision> = new Set([
 const NEEDS_CRACK_TEST: ReadonlySet<Condemnation["why"]> = new Set(["cracked", "bent", "stretched"]);
 const CRACK_TESTS: ReadonlySet<string> = new Set(["crack_test", "penetrant", "magnetic_particle"]);
 
-/** Why the item that is in a part's place is condemned; undefined where it is not, or no longer. */
+/**
+ * Why the item that is in a part's place is condemned: what was found of it first, else what was decided last;
+ * undefined where it is not, or no longer.
+ */
 export function condemnation(
   standing: Standing,
   { node, item }: Pick<PartState, "node" | "item">,
 ): Condemnation | undefined {
+  if (item.events.length === 0) return undefined;
   const critical = isCritical(standing, node);
-  let condemned: Condemnation | undefined;
-  let back = false;
-  for (const [index, event] of item.events.entries()) {
-    const reason = reasonOf(standing, item, event, critical);
-    if (reason !== undefined) {
-      condemned = { why: reason, fact: event.fact };
-      back = false;
-    } else if (condemned !== undefined && lifts(item, index, condemned, critical, back))
-      condemned = undefined;
-    if (event.is === "back") back = true;
-  }
-  return condemned;
+  const reasons = item.events.flatMap((event, index): Reason[] => {
+    const why = reasonOf(standing, item, event, critical);
+    return why === undefined ? [] : [{ why, event, since: item.events.slice(index + 1) }];
+  });
+  const open = reasons.filter((reason) => !isLifted(reason, critical));
+  const reason = open.find(({ event }) => event.is === "found") ?? open.at(-1);
+  return reason && { why: reason.why, fact: reason.event.fact };
+}
+
+interface Reason {
+  readonly why: Condemnation["why"];
+  readonly event: ItemEvent;
+  /** What has happened to the item afterwards, in order. */
+  readonly since: readonly ItemEvent[];
 }
 
 function reasonOf(
@@ -67,38 +73,46 @@ function provedWithin(standing: Standing, item: Item): boolean {
   );
 }
 
-function lifts(
-  item: Item,
-  index: number,
-  condemned: Condemnation,
-  critical: boolean,
-  back: boolean,
-): boolean {
-  const event = item.events[index];
-  switch (event?.is) {
+function isLifted({ why, event, since }: Reason, critical: boolean): boolean {
+  // A decision holds until the next one of its kind is made.
+  if (event.is === "decided" && since.some(isCondemningDecision)) return true;
+  if (!since.some((later, index) => lifts(later, since.slice(index + 1), critical))) return false;
+  return !critical || !NEEDS_CRACK_TEST.has(why) || isProvedSound(since);
+}
+
+function isCondemningDecision(event: ItemEvent): boolean {
+  return event.is === "decided" && CONDEMNING_DECISIONS.has(event.decision);
+}
+
+/** @param after what followed the event */
+function lifts(event: ItemEvent, after: readonly ItemEvent[], critical: boolean): boolean {
+  switch (event.is) {
     case "repaired":
       return true;
     case "reconditioned":
       return event.kitInHand;
     case "back":
-      return !critical;
-    case "inspected":
-    case "measured":
-      return critical && back;
+      return !critical || after.some(({ is }) => is === "inspected" || is === "measured");
     case "decided":
-      return (
-        event.decision === "reuse" &&
-        (!critical || !NEEDS_CRACK_TEST.has(condemned.why) || crackTestedAndSeen(item, condemned))
-      );
+      // It goes back against what was found or decided: that is for somebody to answer for in words.
+      return event.decision === "reuse" && event.fact.fact.note !== undefined;
     default:
       return false;
   }
 }
 
-function crackTestedAndSeen(item: Item, condemned: Condemnation): boolean {
-  const since = item.events.filter(({ fact }) => fact.order > condemned.fact.order);
-  const tested = since.some(
+/** Crack tested and seen by another since it was last worked on. */
+function isProvedSound(since: readonly ItemEvent[]): boolean {
+  const worked = since.findLastIndex(
+    ({ is }) => is === "repaired" || is === "reconditioned" || is === "back",
+  );
+  const after = since.slice(worked + 1);
+  const tests = after.filter(
     (event) => event.is === "inspected" && event.method !== undefined && CRACK_TESTS.has(event.method),
   );
-  return tested && since.some((event) => event.is === "seen");
+  return tests.some((test) => after.some((event) => event.is === "seen" && isAnother(event, test)));
+}
+
+function isAnother(one: ItemEvent, other: ItemEvent): boolean {
+  return one.fact.fact.by === undefined || one.fact.fact.by !== other.fact.fact.by;
 }

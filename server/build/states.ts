@@ -68,7 +68,10 @@ export interface Condemnation {
 export interface Item {
   /** 1 for the one at the start of the log. */
   readonly number: number;
+  /** The fact that put it on; undefined of the one at the start, and of a new one that is still in hand. */
   readonly since: DatedFact<"fitted"> | undefined;
+  /** True of a new one that was looked at or measured before it was fitted. */
+  readonly inHand: boolean;
   readonly made: IsoDate | undefined;
   readonly expires: IsoDate | undefined;
   readonly batch: string | undefined;
@@ -97,8 +100,13 @@ export interface PartState {
   readonly item: Item;
   /** Earlier items in the same place, oldest first. */
   readonly earlier: readonly Item[];
+  /** Of the decisions that stand, the one that says most: the newest that still asks for something, else the newest. */
   readonly decision: PartDecision | undefined;
+  /** The decisions that stand side by side, oldest first: `2 x` renew and the rest reuse. */
+  readonly decisions: readonly PartDecision[];
   readonly sent: DatedFact<"sent"> | undefined;
+  /** When what was sent last came back. */
+  readonly returned: DatedFact<"back"> | undefined;
   readonly tags: readonly DatedFact<"tagged">[];
 }
 
@@ -270,6 +278,12 @@ export interface OrderLine {
 export interface SupplyState {
   readonly node: TreeNode;
   readonly inHand: number;
+  /** Of those in hand, how many were received, bought or made; the stock at the start is used up first. */
+  readonly acquired: number;
+  /** Rejected and not sent back: no longer in hand, but still there. */
+  readonly rejected: number;
+  /** Taken although none was in hand while some were on order: what comes of that order is already gone. */
+  readonly ahead: number;
   readonly orders: readonly OrderLine[];
   /** Facts that changed what is in hand, in order. */
   readonly movements: readonly { readonly change: number; readonly fact: DatedFact }[];

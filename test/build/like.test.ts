@@ -400,7 +400,7 @@ describe("what cannot be copied", () => {
 
   it("grows without end nowhere", () => {
     const chain = Array.from(
-      { length: 30 },
+      { length: 17 },
       (_, index) =>
         `assembly b${index + 1}.x "More" like b${index}\nassembly b${index + 1}.y "More" like b${index}\n`,
     );

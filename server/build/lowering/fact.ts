@@ -64,7 +64,11 @@ interface FactPayloads {
     readonly due: IsoDate | undefined;
     readonly order: string | undefined;
   };
-  received: { readonly items: readonly Counted[]; readonly order: string | undefined };
+  received: {
+    readonly items: readonly Counted[];
+    readonly order: string | undefined;
+    readonly orderAt: Span | undefined;
+  };
   rejected: { readonly items: readonly Counted[] };
   returned: {
     readonly items: readonly Counted[];

@@ -1,5 +1,5 @@
 /** The facts of day blocks, from syntax to values. One entry for each word. */
-import type { RecordNode } from "../../../grammar/syntax.ts";
+import type { RecordNode, Span } from "../../../grammar/syntax.ts";
 import { CONDITIONS, DECISIONS, LOCKS, METHODS } from "../../../grammar/vocabulary/words.ts";
 import type { DimensionName } from "../../quantities/dimension.ts";
 import type { Quantity } from "../../quantities/quantity.ts";
@@ -34,6 +34,8 @@ const what = (values: NodeValues) => values.get("what", "references")?.items ?? 
 const refsOnly = (_: ValueLowering, values: NodeValues) => ({ what: what(values) });
 
 const reference = (values: NodeValues, role: string) => values.get(role, "reference");
+
+const spanOf = (node: Span | undefined) => node && { start: node.start, end: node.end };
 
 const date = (lowering: ValueLowering, values: NodeValues, role: string) => {
   const node = values.get(role, "date");
@@ -151,6 +153,7 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
   received: (lowering, values) => ({
     items: items(lowering, values)?.items ?? [],
     order: values.text("order"),
+    orderAt: spanOf(values.get("order", "string")),
   }),
   rejected: items,
   returned: (lowering, values) => {

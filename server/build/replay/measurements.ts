@@ -5,7 +5,7 @@ import { uncertaintyFor } from "../judgement.ts";
 import { NO_RUNNING } from "../running.ts";
 import type { DatedFact, Reading } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
-import { record } from "./parts.ts";
+import { record } from "./items.ts";
 import type { Handlers, Replay } from "./replay.ts";
 
 export const measurementHandlers: Handlers = {

@@ -1,16 +1,15 @@
 /** Parts: where each is, which item is in its place, what was found and decided. */
-import { condemnation } from "../condemnation.ts";
-import { isCritical } from "../criticality.ts";
-import { outsideLimits } from "../judgement.ts";
-import { pastUnknown } from "../past.ts";
-import { addRunning, NO_RUNNING } from "../running.ts";
-import { isSetInFitting } from "../set-in-fitting.ts";
-import type { Standing } from "../standing.ts";
-import type { DatedFact, Item, ItemEvent, PartPlace, PartState } from "../states.ts";
-import type { TreeNode } from "../tree/node.ts";
+import type { ReferenceNode } from "../../../grammar/syntax.ts";
+import { decisionsWith, settledBy, toBeReconditioned } from "../part-decisions.ts";
+import { addRunning } from "../running.ts";
+import type { DatedFact, PartPlace, PartState } from "../states.ts";
+import type { TreeKind, TreeNode } from "../tree/node.ts";
 import { below } from "../tree/node.ts";
-import type { Target } from "../tree/resolve.ts";
-import { breakJoints, endTrial, joinJoints, openJoint } from "./joint-opening.ts";
+import { whereabouts } from "../whereabouts.ts";
+import { putOn } from "./fitting.ts";
+import { beginItemInHand, countOf, firstItem, record } from "./items.ts";
+import { openJoint } from "./joint-opening.ts";
+import { decide, isOn, partOf, releaseFromJoints, takeOff, topmost } from "./part-places.ts";
 import type { Growing, Handlers, Replay } from "./replay.ts";
 import { seeAlso } from "./see-also.ts";
 import { inHandOf, moveGoods } from "./supply.ts";
@@ -19,63 +18,44 @@ import { inHandOf, moveGoods } from "./supply.ts";
 export function partsAtStart(replay: Replay): void {
   for (const node of replay.gathered.tree.ofKind("part")) {
     const found = replay.definitions.one(node, "as_found")?.record.choice ?? "on";
-    const places = { on: "on", missing: "gone", loose: "off", shelf: "shelf" } as const satisfies Record<
-      string,
-      PartPlace
-    >;
-    const item: Item = {
-      number: 1,
-      since: undefined,
-      made: replay.definitions.one(node, "made")?.record.date,
-      expires: replay.definitions.one(node, "expires")?.record.date,
-      batch: undefined,
-      readings: [],
-      events: [],
-      serviced: undefined,
-      running: NO_RUNNING,
-    };
     replay.parts.set(node, {
       node,
-      place: places[found],
+      place: PLACES[found],
       placed: undefined,
       missing: found === "missing",
-      item,
+      item: firstItem(replay, node),
       earlier: [],
       decision: undefined,
+      decisions: [],
       sent: undefined,
+      returned: undefined,
       tags: [],
     });
   }
 }
 
+const PLACES = { on: "on", missing: "gone", loose: "off", shelf: "shelf" } as const satisfies Record<
+  string,
+  PartPlace
+>;
+
 export const partHandlers: Handlers = {
   removed: (replay, fact) => {
     const targets = topmost(replay.partsOf(fact.fact.what));
-    const together = new Set(targets.map(({ node }) => node));
+    const unit = new Set(fact.fact.asUnit ? targets.map(({ node }) => node) : []);
     for (const { node, through } of targets) {
       const part = partOf(replay, node);
-      if (part.place === "on" || part.place === "trial") takeOff(replay, part, fact, "off");
-      else if (through !== undefined) continue;
-      else {
+      if (isOn(part)) takeOff(replay, part, fact, { place: "off", unit });
+      else if (through === undefined) {
         const data = { what: node.path, place: part.place };
         replay.complainOf(node, "removed-twice", fact.place, data, seeAlso("removed before", part.placed));
+        releaseFromJoints(replay, node, fact, unit);
       }
-      breakJoints(replay, node, fact, fact.fact.asUnit ? together : undefined);
     }
   },
 
   stripped: (replay, fact) => {
-    for (const { node } of topmost(replay.partsOf(fact.fact.what))) {
-      for (const inner of below(node)) {
-        const part = replay.parts.get(inner);
-        if (part !== undefined && (part.place === "on" || part.place === "trial")) {
-          takeOff(replay, part, fact, "off");
-          breakJoints(replay, inner, fact);
-        }
-        if (inner.kind === "joint") openJoint(replay, inner, fact);
-      }
-      replay.disturb(node, fact);
-    }
+    for (const node of namedOnes(replay, fact.fact.what)) strip(replay, node, fact);
   },
 
   fitted: (replay, fact) => {
@@ -85,54 +65,67 @@ export const partHandlers: Handlers = {
   sent: (replay, fact) => {
     for (const { node } of topmost(replay.partsOf(fact.fact.what))) {
       const part = partOf(replay, node);
-      if (part.place === "on" || part.place === "trial") breakJoints(replay, node, fact);
-      takeOff(replay, part, fact, "away");
-      part.sent = fact;
+      if (isOn(part)) takeOff(replay, part, fact, { place: "away" });
+      else replay.disturb(node, fact);
+      Object.assign(part, { place: "away", placed: fact, missing: false, sent: fact, returned: undefined });
     }
   },
 
   back: (replay, fact) => {
     for (const { node, through } of topmost(replay.partsOf(fact.fact.what))) {
       const part = partOf(replay, node);
-      if (part.place !== "away") {
+      const { sent, returned, item } = part;
+      if (sent === undefined || returned !== undefined) {
         if (through === undefined)
           replay.complainOf(node, "back-never-sent", fact.place, { what: node.path });
         continue;
       }
-      part.place = "off";
-      part.placed = fact;
-      settle(part, fact);
+      part.returned = fact;
+      // Another one went on meanwhile: what comes back is the one before it.
+      if (item.since !== undefined && item.since.order > sent.order) continue;
+      if (isOn(part)) takeOff(replay, part, fact, { place: "off" });
+      Object.assign(part, { place: "off", placed: fact });
+      decide(part, settledBy(part.decisions, "worked on", fact));
       record(part, { is: "back", fact });
     }
   },
 
   inspected: (replay, fact) => {
-    for (const { node } of replay.partsOf(fact.fact.what)) {
-      record(partOf(replay, node), { is: "inspected", method: fact.fact.method, fact });
-    }
+    for (const part of inQuestion(replay, fact.fact.what))
+      record(part, { is: "inspected", method: fact.fact.method, fact });
+  },
+
+  measured: (replay, fact) => {
+    const { target, name } = fact.fact;
+    const node = name === undefined ? replay.names.member(target).node : replay.names.one(target, TREE);
+    const part = node && replay.parts.get(node);
+    if (part !== undefined) beginItemInHand(replay, part);
   },
 
   found: (replay, fact) => {
-    for (const { node } of replay.partsOf(fact.fact.what)) {
-      const part = partOf(replay, node);
+    for (const part of inQuestion(replay, fact.fact.what)) {
       for (const { condition, at } of fact.fact.conditions) {
         record(part, { is: "found", condition, place: replay.placeIn(fact, at), fact });
-        if (condition !== "missing") continue;
-        if (part.place === "on" || part.place === "trial") breakJoints(replay, node, fact);
-        Object.assign(part, { place: "gone", placed: fact, missing: true });
+        if (condition === "missing") {
+          if (isOn(part)) takeOff(replay, part, fact, { place: "gone" });
+          Object.assign(part, { place: "gone", placed: fact, missing: true });
+        } else if (part.missing) Object.assign(part, { place: "off", placed: fact, missing: false });
       }
     }
   },
 
   decided: (replay, fact) => {
-    for (const { count, stated, reference } of fact.fact.items) {
+    const { items, decision } = fact.fact;
+    for (const { count, stated, reference } of items) {
       for (const { node } of replay.partsOf([reference])) {
         const part = partOf(replay, node);
         const whole = countOf(replay, node);
-        const { decision } = fact.fact;
-        part.decision = { decision, count: stated ? count : whole, fact, settled: undefined };
+        const made = { decision, count: stated ? count : whole, fact, settled: undefined };
+        decide(part, decisionsWith(part.decisions, made, whole));
         record(part, { is: "decided", decision, fact });
         if (decision === "scrap" && part.place === "off") part.place = "gone";
+        // What was thrown away is there after all.
+        else if (KEPT.has(decision) && part.place === "gone" && !part.missing) part.place = "off";
       }
     }
   },
@@ -142,11 +135,11 @@ export const partHandlers: Handlers = {
       const part = partOf(replay, node);
       const kit = replay.definitions.one(node, "kit");
       const kitNode = kit && replay.names.one(kit.record.reference, ["part"], kit.turns);
-      const needed = part.decision?.decision === "recondition" ? part.decision.count : countOf(replay, node);
+      const needed = toBeReconditioned(part.decisions) ?? countOf(replay, node);
       const kitInHand = kitNode === undefined || inHandOf(replay, kitNode) >= needed;
       if (kitNode !== undefined) moveGoods(replay, kitNode, -needed, fact);
       record(part, { is: "reconditioned", kitInHand, fact });
-      settle(part, fact);
+      if (kitInHand) decide(part, settledBy(part.decisions, "worked on", fact));
     }
   },
 
@@ -154,206 +147,77 @@ export const partHandlers: Handlers = {
     for (const { node } of replay.partsOf(fact.fact.what)) {
       const part = partOf(replay, node);
       record(part, { is: "repaired", fact });
-      settle(part, fact);
+      decide(part, settledBy(part.decisions, "worked on", fact));
     }
   },
 
   tagged: (replay, fact) => {
-    for (const { node } of replay.partsOf(fact.fact.what)) {
-      const part = partOf(replay, node);
-      part.tags = [...part.tags, fact];
-    }
+    for (const part of inQuestion(replay, fact.fact.what)) part.tags = [...part.tags, fact];
   },
 
   serviced: (replay, fact) => {
-    for (const { node } of replay.partsOf(fact.fact.what)) {
-      const part = partOf(replay, node);
-      part.item = { ...part.item, serviced: fact };
-    }
+    for (const part of inQuestion(replay, fact.fact.what)) part.item = { ...part.item, serviced: fact };
   },
 
   seen: (replay, fact) => {
-    for (const { node } of replay.partsOf(fact.fact.what)) record(partOf(replay, node), { is: "seen", fact });
+    for (const part of inQuestion(replay, fact.fact.what)) see(replay, part, fact);
   },
 
   ran: (replay, fact) => {
-    const { target, hours, distance, runs } = fact.fact;
-    for (const { node } of replay.partsOf([target])) {
-      const part = partOf(replay, node);
-      if (part.place === "on" || part.place === "trial") {
-        part.item = { ...part.item, running: addRunning(part.item.running, { hours, distance, runs }) };
-      }
+    const node = replay.names.one(fact.fact.target, TREE);
+    for (const part of node === undefined ? [] : partsWithin(replay, node)) {
+      const place = whereabouts(replay, part.node)?.place;
+      if (place === "on" || place === "trial")
+        part.item = { ...part.item, running: addRunning(part.item.running, fact.fact) };
     }
   },
 };
 
-/** Puts a part on; decides whether the same item goes back or a new one from the goods in hand. */
-function putOn(replay: Replay, { node, through }: Target, fact: DatedFact<"fitted">): void {
-  const part = partOf(replay, node);
-  const { forTrial } = fact.fact;
-  if (part.place === "on" || (part.place === "trial" && forTrial)) {
-    if (through === undefined) {
-      replay.complainOf(
-        node,
-        "fitted-twice",
-        fact.place,
-        { what: node.path },
-        seeAlso("fitted before", part.placed),
-      );
-    }
-    return;
+const TREE: readonly TreeKind[] = ["assembly", "part", "joint", "system", "circuit"];
+const KEPT: ReadonlySet<string> = new Set(["reuse", "recondition", "repair", "modify"]);
+
+/** Parts of which something is said: of the new one where the old one is off to be replaced by it. */
+function inQuestion(replay: Replay, what: readonly ReferenceNode[]): readonly Growing<PartState>[] {
+  return replay.partsOf(what).map(({ node }) => {
+    const part = partOf(replay, node);
+    beginItemInHand(replay, part);
+    return part;
+  });
+}
+
+/** What is named itself: a part, or an assembly for all that it holds. */
+function namedOnes(replay: Replay, what: readonly ReferenceNode[]): ReadonlySet<TreeNode> {
+  return new Set(replay.partsOf(what).map(({ node, through }) => through ?? node));
+}
+
+/** Opened up into its pieces: what is in it comes out, whole; its joints open, but for those within what came out. */
+function strip(replay: Replay, holder: TreeNode, fact: DatedFact<"stripped">): void {
+  for (const inner of holder.children) {
+    const part = replay.parts.get(inner);
+    if (part !== undefined) {
+      if (isOn(part)) takeOff(replay, part, fact, { place: "off" });
+      else releaseFromJoints(replay, inner, fact);
+    } else if (inner.kind === "joint") openJoint(replay, inner, fact);
+    else strip(replay, inner, fact);
   }
-  const { place, placed } = part;
-  if (place === "away") {
-    const supplier = part.sent?.fact.to.text ?? "";
-    const data = { what: node.path, supplier };
-    replay.complainOf(node, "fitted-while-away", fact.place, data, seeAlso("sent", part.sent));
+  replay.disturb(holder, fact);
+}
+
+function* partsWithin(replay: Replay, node: TreeNode): Generator<Growing<PartState>> {
+  for (const inner of [node, ...below(node)]) {
+    const part = replay.parts.get(inner);
+    if (part !== undefined) yield part;
   }
-  if (takesNewItem(replay, part, fact)) startItem(replay, part, fact);
-  else if (!forTrial && place !== "away") checkOldItem(replay, part, fact);
-  part.place = forTrial ? "trial" : "on";
-  part.placed = fact;
-  part.missing = false;
-  if (place === "trial") endTrial(replay, node, placed, fact);
-  replay.disturb(node, fact);
-  if (place !== "trial") joinJoints(replay, node, fact);
 }
 
-const REPLACED: ReadonlySet<string> = new Set(["renew", "make", "scrap"]);
-
-/** Whether what goes on is a new one. What is only tried may be the old one as long as no new one is in hand. */
-function takesNewItem(
-  replay: Replay,
-  { node, decision, missing, place }: PartState,
-  fact: DatedFact<"fitted">,
-): boolean {
-  const { made, expires, batch, forTrial } = fact.fact;
-  if (made !== undefined || expires !== undefined || batch !== undefined) return true;
-  if (missing || place === "gone" || place === "shelf") return true;
-  const replaced =
-    decision !== undefined && decision.settled === undefined && REPLACED.has(decision.decision);
-  // What was tried goes on for good without having been off.
-  const singleUse = place !== "trial" && replay.definitions.one(node, "single_use")?.record.yes === true;
-  return (
-    (replaced || singleUse) && (!forTrial || inHandOf(replay, node) >= neededOf(replay, { node, decision }))
-  );
-}
-
-function neededOf(replay: Replay, { node, decision }: Pick<PartState, "node" | "decision">): number {
-  return decision === undefined || decision.settled !== undefined ? countOf(replay, node) : decision.count;
-}
-
-function startItem(replay: Replay, part: Growing<PartState>, fact: DatedFact<"fitted">): void {
-  const { node } = part;
-  const needed = neededOf(replay, part);
-  const inHand = inHandOf(replay, node);
-  if (inHand < needed) {
-    const singleUse = replay.definitions.one(node, "single_use")?.record.yes === true;
-    const decision = part.decision?.decision ?? "";
-    if (singleUse && !REPLACED.has(decision))
-      replay.complainOf(node, "single-use-refitted", fact.place, {
-        what: node.path,
-        joint: undefined,
-        needed,
-        inHand,
-      });
-    else
-      replay.complainOf(
-        node,
-        "fitted-not-in-hand",
-        fact.place,
-        { what: node.path, needed, inHand, decision },
-        seeAlso("decided", part.decision?.fact),
-      );
-  }
-  moveGoods(replay, node, -needed, fact);
-  part.earlier = [...part.earlier, part.item];
-  part.item = {
-    number: part.item.number + 1,
-    since: fact,
-    made: fact.fact.made,
-    expires: fact.fact.expires,
-    batch: fact.fact.batch,
-    readings: [],
-    events: [],
-    serviced: undefined,
-    running: NO_RUNNING,
-  };
-  settle(part, fact);
-}
-
-/** What speaks against the item that goes back: the gravest of it. */
-function checkOldItem(replay: Replay, part: PartState, fact: DatedFact<"fitted">): void {
-  const { node, item } = part;
-  const condemned = condemnation(replay, part);
-  if (condemned !== undefined) {
-    const { why } = condemned;
-    const data = { what: node.path, why };
-    replay.complainOf(node, "fitted-condemned", fact.place, data, seeAlso(why, condemned.fact));
-    return;
-  }
-  const outside = outsideLimits(replay, item).filter(
-    ({ reading }) => !isSetInFitting(replay, node, reading.name),
-  );
-  for (const { verdict, reading } of outside) {
-    const data = {
-      what: node.path,
-      characteristic: reading.name,
-      reading: verdict.reading,
-      limit: verdict.limit,
-      measured: reading.fact,
-    };
-    replay.complainOf(node, "fitted-out-of-limit", fact.place, data, seeAlso("measured", reading.fact));
-  }
-  if (outside.length > 0 || item.since !== undefined || item.events.some(isInspection)) return;
-  if (isCritical(replay, node) && pastUnknown(replay))
-    replay.complainOf(node, "fitted-not-inspected", fact.place, { what: node.path });
-}
-
-/** Somebody looked at it, and said what he found. */
-function isInspection(event: ItemEvent): boolean {
-  return (
-    event.is === "inspected" ||
-    event.is === "measured" ||
-    (event.is === "found" && event.condition === "good")
-  );
-}
-
-function takeOff(replay: Replay, part: Growing<PartState>, fact: DatedFact, place: PartPlace): void {
-  part.place = place === "off" && part.decision?.decision === "scrap" ? "gone" : place;
-  part.placed = fact;
-  replay.disturb(part.node, fact);
-}
-
-/** Carried out: the decision no longer asks for anything. */
-function settle(part: Growing<PartState>, fact: DatedFact): void {
-  if (part.decision !== undefined) part.decision = { ...part.decision, settled: fact };
-}
-
-export function record(part: Growing<PartState>, event: ItemEvent): void {
-  part.item = { ...part.item, events: [...part.item.events, event] };
-}
-
-/** The state of a part; every part has one from the start. */
-export function partOf(replay: Replay, node: TreeNode): Growing<PartState> {
-  const part = replay.parts.get(node);
-  if (part === undefined) throw new Error(`no state for the part ${node.path}`);
-  return part;
-}
-
-/** How many of a part are on the vehicle. */
-export function countOf({ definitions }: Pick<Standing, "definitions">, node: TreeNode): number {
-  return definitions.one(node, "count")?.record.count ?? 1;
-}
-
-/** Through an assembly a part inside another part is not meant: it goes where its own part goes, and stays in it. */
-function topmost(targets: readonly Target[]): readonly Target[] {
-  return targets.filter(({ node, through }) => through === undefined || !insidePart(node, through));
-}
-
-function insidePart(node: TreeNode, through: TreeNode): boolean {
-  for (let above = node.parent; above !== undefined && above !== through; above = above.parent) {
-    if (above.kind === "part") return true;
-  }
-  return false;
+/** The second pair of eyes is not the one who did the work, or looked at it last. */
+function see(replay: Replay, part: Growing<PartState>, fact: DatedFact<"seen">): void {
+  const { by } = fact.fact;
+  const done = part.item.events.findLast(
+    ({ is }) => is === "repaired" || is === "reconditioned" || is === "inspected",
+  )?.fact;
+  if (by !== undefined && done?.fact.by === by) {
+    const data = { what: part.node.path, by };
+    replay.complainOf(part.node, "seen-by-same", fact.place, data, seeAlso("done by the same", done));
+  } else record(part, { is: "seen", fact });
 }

@@ -24,7 +24,7 @@ const NEVER_COPIED: ReadonlySet<DefinitionRecord["word"]> = new Set([
 ]);
 
 /** Copies are capped, so that a chain of copies of copies cannot grow without end. */
-const MOST_COPIES = 50_000;
+const MOST_COPIES = 20_000;
 /** And a copy of a copy of a copy is followed no further than this. */
 const LONGEST_CHAIN = 500;
 
@@ -137,6 +137,10 @@ class Expansion {
   }
 
   private copyBranch(copier: TextDefinition, source: string): void {
+    if (this.count >= MOST_COPIES) {
+      this.faults.push({ is: "too many", definition: copier });
+      return;
+    }
     const found = [...this.branches.within(source)].flatMap((path) => this.definitions.get(path) ?? []);
     const root = this.definitions.get(source);
     if (found.length === 0) this.faults.push({ is: "unknown", definition: copier, path: source });
