@@ -17,6 +17,7 @@ export function serverCapabilities({ textDocument }: ClientCapabilities): Server
           },
         }),
     hoverProvider: true,
+    completionProvider: { resolveProvider: true, triggerCharacters: [" ", ".", "{", '"'] },
     documentSymbolProvider: true,
     workspaceSymbolProvider: true,
     definitionProvider: true,

@@ -8,8 +8,11 @@ import type {
   TextEdit,
   WorkspaceEdit,
 } from "vscode-languageserver";
-import { LSPErrorCodes, ResponseError } from "vscode-languageserver";
+import { LSPErrorCodes, MarkupKind, ResponseError } from "vscode-languageserver";
 import type { SourceFile } from "../build/source.ts";
+import { completion } from "./features/completion/completion.ts";
+import type { Documented } from "./features/completion/item.ts";
+import { documentation } from "./features/completion/resolve.ts";
 import { definition } from "./features/definition.ts";
 import { foldingRanges } from "./features/folding.ts";
 import { hover } from "./features/hover/hover.ts";
@@ -39,6 +42,7 @@ function ofFile<P extends OfFile, R>(
 export function answerTextRequests(session: Session): void {
   const { connection } = session;
   connection.onHover(ofFile(session, null, (view, { position }) => hover(view, position) ?? null));
+  answerCompletion(session);
   answerOfNames(session);
   connection.onDocumentSymbol(ofFile(session, [], ({ document }) => documentSymbols(document)));
   connection.onWorkspaceSymbol(({ query }, token) =>
@@ -55,6 +59,21 @@ export function answerTextRequests(session: Session): void {
     ofFile(session, [], ({ document }, { positions }) => selectionRanges(document, positions)),
   );
   answerSemanticTokens(session);
+}
+
+function answerCompletion(session: Session): void {
+  const { connection } = session;
+  const item = session.client.textDocument?.completion?.completionItem;
+  const snippets = item?.snippetSupport === true;
+  connection.onCompletion(ofFile(session, [], (view, { position }) => completion(view, position, snippets)));
+  connection.onCompletionResolve((asked, token) => {
+    const { uri, documented } = (asked.data ?? {}) as { uri?: string; documented?: Documented };
+    if (uri === undefined || documented === undefined) return asked;
+    return session.answer(uri, token, asked, (view) => {
+      const value = documentation(view.build, documented);
+      return value === "" ? asked : { ...asked, documentation: { kind: MarkupKind.Markdown, value } };
+    });
+  });
 }
 
 function answerOfNames(session: Session): void {
