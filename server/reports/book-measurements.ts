@@ -3,7 +3,7 @@ import type { Build } from "../build/build.ts";
 import { judgeReading, newestReadings } from "../build/judgement.ts";
 import type { PartState, Reading } from "../build/states.ts";
 import type { Quantity } from "../quantities/quantity.ts";
-import { formatQuantity } from "../quantities/quantity.ts";
+import { formatQuantity, quantityOf } from "../quantities/quantity.ts";
 import type { VerdictName } from "../quantities/verdict.ts";
 import { sayLimits, worstOf } from "./parts.ts";
 import { plotReading } from "./reading-plot.ts";
@@ -61,7 +61,7 @@ function measurementRow(
   const judged = worstOf(judgeReading(standing, reading));
   const value: Quantity = judged?.verdict.reading ?? reading.values[0];
   const uncertainty = judged?.verdict.uncertainty ?? reading.uncertainty;
-  const spread = uncertainty === undefined ? "" : ` ± ${formatQuantity(uncertainty)}`;
+  const spread = uncertainty === undefined ? "" : ` ± ${formatQuantity(rounded(uncertainty))}`;
   const cells = {
     part: first ? (node.title === undefined ? node.path : `${node.title} (${node.path})`) : "",
     name: nameOf(reading),
@@ -80,6 +80,11 @@ function measurementRow(
       verdict,
     },
   };
+}
+
+/** Two figures of an uncertainty are enough (JCGM 100:2008, 7.2.6). */
+function rounded({ value, unit }: Quantity): Quantity {
+  return quantityOf(Number(value.toNumber().toPrecision(2)), unit);
 }
 
 /** The characteristic, where it was taken and under which setup. */

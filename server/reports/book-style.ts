@@ -20,12 +20,14 @@ figure { margin: 1rem 0; break-inside: avoid; }
 figure img { display: block; max-width: 100%; max-height: 36rem; width: auto; height: auto; background: #fff; border: 1px solid var(--rule); }
 figcaption { font-style: italic; color: var(--faint); margin-top: .3rem; max-width: 42rem; }
 figure.missing p { border: 1px dashed var(--rule); padding: 1rem; margin: 0; max-width: 42rem; overflow-wrap: anywhere; }
-section table { font-size: .87rem; } td { overflow-wrap: anywhere; }
-.reading { display: inline-block; vertical-align: middle; max-width: 100%; }
+section table { font-size: .87rem; } td { overflow-wrap: break-word; } section tr.remark td { font-size: .95em; }
+#measurements td.figure, #measurements td:last-child { white-space: nowrap; }
+.reading { display: inline-block; vertical-align: middle; width: 9rem; height: auto; }
 .drawing { margin: 1rem 0; break-inside: avoid; }
 @media print {
-  body { font-size: 10.5pt; } section table { font-size: 8.5pt; } header { padding-top: 30mm; border-bottom: 0; }
+  body { font-size: 10.5pt; } section table { font-size: 8.5pt; } #joints table { font-size: 7.5pt; } .reading { width: 30mm; } header { padding-top: 30mm; border-bottom: 0; }
   section { break-before: page; } section > h2 { margin-top: 0; }
+  #lives, #waived, #cautions { break-before: auto; } #lives > h2, #waived > h2, #cautions > h2 { margin-top: 12mm; break-after: avoid; }
   nav { break-before: avoid; } a { text-decoration: none; }
   figure img { max-height: 100mm; } thead { display: table-header-group; }
   @page { @bottom-center { content: counter(page); font: 9pt Georgia, "Times New Roman", serif; } }

@@ -21,6 +21,7 @@ import { escapeHtml, htmlPage, htmlSections } from "./render-html.ts";
 import { settingsTable } from "./settings.ts";
 import { proseOf, storyOf } from "./story.ts";
 import type { Table, TableRow } from "./table.ts";
+import { textOf } from "./table.ts";
 import { timelineTable } from "./timeline.ts";
 
 interface Chapter {
@@ -97,7 +98,7 @@ function chaptersOf(build: Build, plan: Plan, photos: ReadonlyMap<string, BookPh
   const tables = {
     parts: partsTable(build, plan),
     measurements: measurementsTable(build),
-    joints: jointsTable(build),
+    joints: withoutColumn(jointsTable(build), "name"),
     settings: settingsTable(build),
     lives: livesTable(build),
     timeline: timelineTable(build, plan),
@@ -132,7 +133,7 @@ function chaptersOf(build: Build, plan: Plan, photos: ReadonlyMap<string, BookPh
       title: "What is still open",
       body: [
         `<p>${sayComplaints(complaints)}</p>`,
-        htmlSections({ ...tables.outstanding, notes: [] }, 3),
+        htmlSections({ ...eachOnce(tables.outstanding), notes: [] }, 3),
       ].join("\n"),
     },
     { id: "waived", title: "What was waived", body: waivedChapter(waived) },
@@ -154,6 +155,26 @@ function withoutRemarks(table: Table): Table {
     sections: table.sections.map((section) => ({ ...section, rows: section.rows.map(bare) })),
     notes: others,
   };
+}
+
+/** A torque sheet in a book has no room for the short name; the log's line is named below it. */
+function withoutColumn(table: Table, key: string): Table {
+  return { ...table, columns: table.columns.filter((column) => column.key !== key) };
+}
+
+/** What is open for several hold points is named at the first of them; the others say how much that is. */
+function eachOnce(table: Table): Table {
+  const seen = new Set<string>();
+  const sections = table.sections.map((section) => {
+    const rows = section.rows.filter(({ cells }) => {
+      const key = table.columns.map((column) => textOf(cells[column.key])).join(" ");
+      return !seen.has(key) && seen.add(key);
+    });
+    const above = section.rows.length - rows.length;
+    const foot = above === 0 ? [] : [`${above} ${rows.length === 0 ? "" : "more "}open, named above`];
+    return { ...section, rows, foot: [...(section.foot ?? []), ...foot] };
+  });
+  return { ...table, sections };
 }
 
 /** The days that have been are told in the story: the table here says what is to come. */

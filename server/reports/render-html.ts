@@ -52,7 +52,7 @@ function htmlCell(cell: Cell | undefined, align: Column["align"]): string {
   const tone = typeof cell === "object" ? cell.tone : undefined;
   const box =
     typeof cell === "object" && cell.box === true
-      ? '<span class="box" role="img" aria-label="box to tick"></span> '
+      ? '<span class="box" role="img" aria-label="box to tick"></span>'
       : "";
   const drawing = typeof cell === "object" && cell.drawing !== undefined ? ` ${cell.drawing}` : "";
   return `<td${classOf([...(align === "right" ? ["figure"] : []), ...(tone === undefined ? [] : [tone])])}>${box}${escapeHtml(textOf(cell))}${drawing}</td>`;
@@ -106,7 +106,7 @@ td.figure, th.figure { text-align: right; }
 tr { break-inside: avoid; }
 tr.remark td { border-top: 0; color: var(--faint); font-size: .87rem; padding-left: 1.2rem; }
 .good { color: var(--good); } .open { color: var(--open); } .bad { color: var(--bad); font-weight: 600; } .faint { color: var(--faint); }
-.box { display: inline-block; width: .8em; height: .8em; border: 1.5px solid currentColor; vertical-align: -.05em; }
+.box { display: inline-block; width: .8em; height: .8em; border: 1.5px solid currentColor; vertical-align: -.05em; margin-right: .3em; }
 .foot { margin: .3rem 0 0; } .caution { border-left: 3px solid var(--open); padding-left: .8rem; }
 @media print { :root { --ink: #000; --paper: #fff; --rule: #999; --faint: #444; --good: #000; --open: #000; --bad: #000; } main { max-width: none; padding: 0; } @page { margin: 16mm 14mm; } }
 `;
