@@ -124,6 +124,6 @@ function isKept({ decisions, item, placed }: PartState): boolean {
   if (keepsTheOld(decisions)) return true;
   const since = placed?.order ?? -1;
   return item.events.some(
-    ({ is, fact }) => fact.order > since && (is === "back" || is === "repaired" || is === "reconditioned"),
+    ({ is, fact }) => fact.order >= since && (is === "back" || is === "repaired" || is === "reconditioned"),
   );
 }

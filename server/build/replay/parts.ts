@@ -1,10 +1,11 @@
 /** Parts: where each is, which item is in its place, what was found and decided. */
 import type { ReferenceNode } from "../../../grammar/syntax.ts";
+import { joinedParts } from "../criticality.ts";
 import { decisionsWith, settledBy, toBeReconditioned } from "../part-decisions.ts";
 import { addRunning } from "../running.ts";
 import type { DatedFact, PartPlace, PartState } from "../states.ts";
 import type { TreeKind, TreeNode } from "../tree/node.ts";
-import { below } from "../tree/node.ts";
+import { below, isWithin } from "../tree/node.ts";
 import { whereabouts } from "../whereabouts.ts";
 import { putOn } from "./fitting.ts";
 import { beginItemInHand, countOf, firstItem, record } from "./items.ts";
@@ -192,15 +193,23 @@ function namedOnes(replay: Replay, what: readonly ReferenceNode[]): ReadonlySet<
 
 /** Opened up into its pieces: what is in it comes out, whole; its joints open, but for those within what came out. */
 function strip(replay: Replay, holder: TreeNode, fact: DatedFact<"stripped">): void {
-  for (const inner of holder.children) {
+  for (const inner of contentsOf(replay, holder)) {
     const part = replay.parts.get(inner);
-    if (part !== undefined) {
-      if (isOn(part)) takeOff(replay, part, fact, { place: "off" });
-      else releaseFromJoints(replay, inner, fact);
-    } else if (inner.kind === "joint") openJoint(replay, inner, fact);
-    else strip(replay, inner, fact);
+    if (part === undefined) {
+      const joined = joinedParts(replay, inner);
+      if (joined.every(({ path }) => isWithin(path, holder.path))) openJoint(replay, inner, fact);
+    } else if (isOn(part)) takeOff(replay, part, fact, { place: "off" });
+    else releaseFromJoints(replay, inner, fact);
   }
   replay.disturb(holder, fact);
+}
+
+/** The parts and joints that are directly in something, through assemblies. */
+function* contentsOf(replay: Replay, { children }: TreeNode): Generator<TreeNode> {
+  for (const child of children) {
+    if (replay.parts.has(child) || replay.joints.has(child)) yield child;
+    else yield* contentsOf(replay, child);
+  }
 }
 
 function* partsWithin(replay: Replay, node: TreeNode): Generator<Growing<PartState>> {
