@@ -47,9 +47,27 @@ export type JointFault<C extends FaultCode = FaultCode> = {
 
 const remembered = new WeakMap<Definitions, Map<TreeNode, readonly JointFault[]>>();
 
+/** All that a fault can come from: as long as none of it changes, neither do the faults. */
+const WORDS: readonly RecordWord[] = [
+  "bolt",
+  "stud",
+  "thread_length",
+  "nut",
+  "washers",
+  "grip",
+  "torque",
+  "set_by",
+  "friction",
+  "lock",
+  "joins",
+  "material",
+  "safety",
+  "protrusion",
+];
+
 /** With the definitions in force; found once for them. */
 export function faultsOf(standing: Defined, joint: TreeNode): readonly JointFault[] {
-  const { definitions } = standing;
+  const definitions = standing.definitions.since(WORDS);
   const known = remembered.get(definitions) ?? new Map<TreeNode, readonly JointFault[]>();
   remembered.set(definitions, known);
   const faults = known.get(joint) ?? [...new Specification(standing, joint).faults()];

@@ -15,12 +15,13 @@ import type { Leaning, Leanings } from "./leaning.ts";
 import { leaningPlace } from "./leaning.ts";
 import { settleComplaints } from "./replay/joint-complaints.ts";
 import type { Replay } from "./replay/replay.ts";
-import type { Wanting } from "./securing.ts";
 import { securing } from "./securing.ts";
 import type { Place } from "./source.ts";
 import { lineOf, placeAt } from "./source.ts";
 import type { DatedFact } from "./states.ts";
 import type { TreeNode } from "./tree/node.ts";
+import type { Wanting } from "./wanting.ts";
+import { whereabouts } from "./whereabouts.ts";
 
 export function complainOfJoints(replay: Replay, leanings: Leanings): void {
   settleComplaints(replay);
@@ -147,7 +148,7 @@ const STATES = { nipped: "nipped", torqued: "stage", rechecked: "moved" } as con
 
 /** A joint with a part still off is no joint yet: the part is what is missing. */
 function isTogether(replay: Replay, joint: TreeNode): boolean {
-  return joinedParts(replay, joint).every((part) => replay.parts.get(part)?.place === "on");
+  return joinedParts(replay, joint).every((part) => whereabouts(replay, part)?.place === "on");
 }
 
 function lastMet(replay: Replay, joint: TreeNode): DatedFact | undefined {

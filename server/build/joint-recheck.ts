@@ -4,8 +4,12 @@ import type { Quantity } from "../quantities/quantity.ts";
 import { compare, convert, hasDimension, quantityOf } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
+import type { Gathered } from "./definitions.ts";
+import type { DefinitionRecord } from "./lowering/definition-record.ts";
 import type { Standing } from "./standing.ts";
 import type { JointState, Running } from "./states.ts";
+import { Definitions } from "./tree/definitions.ts";
+import type { TreeNode } from "./tree/node.ts";
 
 export interface DueRecheck {
   /** Running since it was tightened, or since the last check. */
@@ -31,6 +35,29 @@ export function dueRecheck(
     if (atLastCheck === undefined || !reaches(atLastCheck, after)) return due(sinceTightened, after, false);
   }
   return every && due(sinceRechecked, every, rechecked !== undefined);
+}
+
+const remembered = new WeakMap<Gathered, ReadonlySet<TreeNode> | "any">();
+
+/** Whether a joint asks for a recheck at any time of the log: the running of the others need not be counted. */
+export function mayBeRechecked({ gathered }: Pick<Standing, "gathered">, joint: TreeNode): boolean {
+  const known = remembered.get(gathered) ?? jointsWithRechecks(gathered);
+  remembered.set(gathered, known);
+  return known === "any" || known.has(joint);
+}
+
+/** Any joint may, where a recheck is changed in the diary. */
+function jointsWithRechecks({ tree, days }: Gathered): ReadonlySet<TreeNode> | "any" {
+  const changes = days.flatMap(({ facts }) =>
+    facts.flatMap((fact) => (fact.word === "changed" ? [fact.record] : [])),
+  );
+  if (changes.some(asksForRecheck)) return "any";
+  const written = new Definitions();
+  return new Set([...tree.ofKind("joint")].filter((joint) => written.one(joint, "recheck") !== undefined));
+}
+
+function asksForRecheck(record: DefinitionRecord): boolean {
+  return record.word === "recheck" || (record.word === "default" && record.record.word === "recheck");
 }
 
 function due(running: Running, amount: Quantity, again: boolean): DueRecheck | undefined {

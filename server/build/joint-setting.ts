@@ -88,11 +88,9 @@ export function jointsSetBy(
   node: TreeNode,
   name: string,
 ): readonly TreeNode[] {
-  let known = remembered.get(standing.definitions);
-  if (known === undefined) {
-    known = everySetJoint(standing);
-    remembered.set(standing.definitions, known);
-  }
+  const definitions = standing.definitions.since(["set_by"]);
+  const known = remembered.get(definitions) ?? everySetJoint(standing);
+  remembered.set(definitions, known);
   return (known.get(node) ?? []).flatMap((set) => (set.name === name ? [set.joint] : []));
 }
 

@@ -11,6 +11,7 @@ import { proofLoad } from "../trade/bolts.ts";
 import { isFaulty } from "../trade/function.ts";
 import { preloadShare } from "../trade/tables/joint-figures.ts";
 import { TORQUE_TOLERANCE } from "./figures.ts";
+import type { TorqueFault } from "./finding-data/joints.ts";
 import { boltOf } from "./joint-bolt.ts";
 import { tighteningOf } from "./joint-friction.ts";
 import { uncertaintyFor } from "./judgement.ts";
@@ -43,28 +44,6 @@ export function targetTorque({ nominal, lower, upper }: Limits): Quantity | unde
   const written = isFault(middle) ? middle : convert(middle, lower.unit);
   return isFault(written) ? lower : written;
 }
-
-/** What is wrong with a figure that a joint was tightened or checked to. */
-export type TorqueFault =
-  | {
-      readonly is: "outside";
-      readonly of: "torque" | "angle";
-      readonly reading: Quantity;
-      readonly limits: Limits;
-      readonly limit: Quantity;
-      readonly side: "lower" | "upper";
-      readonly by: Quantity;
-    }
-  /** Within as read, but the wrench's uncertainty reaches beyond the limit. */
-  | {
-      readonly is: "doubtful";
-      readonly reading: Quantity;
-      readonly uncertainty: Quantity;
-      readonly limit: Quantity;
-      readonly side: "lower" | "upper";
-    }
-  | { readonly is: "angle missing"; readonly angle: Quantity }
-  | { readonly is: "angle unasked"; readonly angle: Quantity };
 
 /** The first thing that is wrong with a figure, the worse first; undefined where it is as asked, or nothing is asked. */
 export function torqueFault(
@@ -137,11 +116,18 @@ function inDegrees(angle: Quantity): Quantity {
   return isFault(converted) ? angle : converted;
 }
 
+/** What each torque without a tolerance comes to: it is asked for wherever the joint is. */
+const remembered = new WeakMap<Limits, Limits>();
+
 function withTolerance(limits: Limits): Limits | undefined {
   if (limits.lower !== undefined || limits.upper !== undefined) return limits;
-  const toleranced =
-    limits.nominal && toleranceLimits(limits.nominal, quantityOf(TORQUE_TOLERANCE, unit("%")));
-  return toleranced === undefined || isFault(toleranced) ? undefined : toleranced;
+  const known = remembered.get(limits);
+  if (known !== undefined) return known;
+  const tolerance = quantityOf(TORQUE_TOLERANCE, unit("%"));
+  const toleranced = limits.nominal && toleranceLimits(limits.nominal, tolerance);
+  if (toleranced === undefined || isFault(toleranced)) return undefined;
+  remembered.set(limits, toleranced);
+  return toleranced;
 }
 
 /** Of 75 % of proof load, at the middle of the friction. */

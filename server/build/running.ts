@@ -9,15 +9,27 @@ import type { DatedFact, Running } from "./states.ts";
 
 export const NO_RUNNING: Running = { hours: ZERO, metres: ZERO, runs: ZERO };
 
-export function addRunning(
-  running: Running,
-  { hours, distance, runs }: Pick<DatedFact<"ran">["fact"], "hours" | "distance" | "runs">,
-): Running {
+type Ran = Pick<DatedFact<"ran">["fact"], "hours" | "distance" | "runs">;
+
+/** What each line adds: it is added to everything that ran. */
+const remembered = new WeakMap<Ran, Running>();
+
+export function addRunning(running: Running, ran: Ran): Running {
+  const more = remembered.get(ran) ?? runningOf(ran);
+  remembered.set(ran, more);
   return {
-    hours: running.hours.plus(hours ?? 0),
-    metres: running.metres.plus(distance === undefined ? ZERO : metresOf(distance)),
-    runs: running.runs.plus(runs ?? 0),
+    hours: sum(running.hours, more.hours),
+    metres: sum(running.metres, more.metres),
+    runs: sum(running.runs, more.runs),
   };
+}
+
+function runningOf({ hours = ZERO, distance, runs = ZERO }: Ran): Running {
+  return { hours, metres: distance === undefined ? ZERO : metresOf(distance), runs };
+}
+
+function sum(a: Decimal, b: Decimal): Decimal {
+  return b.isZero() ? a : a.plus(b);
 }
 
 function metresOf(distance: Quantity): Decimal {

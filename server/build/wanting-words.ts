@@ -1,8 +1,8 @@
 /** What a joint still wants, in a few words that follow its name. */
 import { formatQuantity } from "../quantities/quantity.ts";
+import type { TorqueFault } from "./finding-data/joints.ts";
 import type { LockLack } from "./joint-lock.ts";
-import type { TorqueFault } from "./joint-torque.ts";
-import type { Wanting } from "./securing.ts";
+import type { Wanting } from "./wanting.ts";
 
 export function sayWanting(wanting: Wanting): string {
   switch (wanting.code) {

@@ -1,9 +1,9 @@
 /** The torque sheet: each joint, its torque, how it locks, what it stands at, and what it still wants. */
 import type { Build } from "../build/build.ts";
 import { lengthAsWritten } from "../build/joint-bolt.ts";
-import type { Wanting } from "../build/securing.ts";
 import type { Standing } from "../build/standing.ts";
 import type { TreeNode } from "../build/tree/node.ts";
+import type { Wanting } from "../build/wanting.ts";
 import { sayWanting } from "../build/wanting-words.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { computedQuantity, formatQuantity } from "../quantities/quantity.ts";

@@ -1,5 +1,5 @@
+import type { Limits } from "../../quantities/limits.ts";
 import type { Quantity } from "../../quantities/quantity.ts";
-import type { TorqueFault } from "../joint-torque.ts";
 import type { Lock } from "../lowering/definition-record.ts";
 
 interface OfJoint {
@@ -19,6 +19,28 @@ export type FromClassDoubt =
   | { readonly is: "stainless" | "titanium" }
   | { readonly is: "soft thread" | "soft part"; readonly material: string }
   | { readonly is: "pivot" | "bearing" | "banjo" };
+
+/** What is wrong with a figure that a joint was tightened or checked to. */
+export type TorqueFault =
+  | {
+      readonly is: "outside";
+      readonly of: "torque" | "angle";
+      readonly reading: Quantity;
+      readonly limits: Limits;
+      readonly limit: Quantity;
+      readonly side: "lower" | "upper";
+      readonly by: Quantity;
+    }
+  /** Within as read, but the wrench's uncertainty reaches beyond the limit. */
+  | {
+      readonly is: "doubtful";
+      readonly reading: Quantity;
+      readonly uncertainty: Quantity;
+      readonly limit: Quantity;
+      readonly side: "lower" | "upper";
+    }
+  | { readonly is: "angle missing"; readonly angle: Quantity }
+  | { readonly is: "angle unasked"; readonly angle: Quantity };
 
 /** What is wrong with fastened joints. */
 export interface JointFindings {

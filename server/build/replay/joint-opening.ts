@@ -5,7 +5,7 @@ import { newestOf } from "../joint-setting.ts";
 import { NO_RUNNING } from "../running.ts";
 import type { DatedFact, JointStage, JointState, PartState } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
-import { isWithin } from "../tree/node.ts";
+import { below, isWithin } from "../tree/node.ts";
 import { whereabouts } from "../whereabouts.ts";
 import { overtake } from "./joint-complaints.ts";
 import type { Growing, Replay } from "./replay.ts";
@@ -91,20 +91,30 @@ function isPartOf(node: TreeNode, together: ReadonlySet<TreeNode>): boolean {
 }
 
 /**
- * A part goes on: its joints are open. One within a unit is not, as long as the unit goes on in one day; nor is one that
- * was tightened on the bench, with all of its parts there.
+ * A part goes on, with what is in it: their joints are open. One within a unit is not, as long as the unit goes on in
+ * one day; nor is one that was tightened on the bench, with all of its parts there.
  */
 export function joinJoints(replay: Replay, part: TreeNode, fact: DatedFact<"fitted">): void {
-  for (const node of connectionsOf(replay).jointsOf(part)) {
+  const { jointsOf } = connectionsOf(replay);
+  for (const node of new Set([part, ...below(part)].flatMap((inner) => jointsOf(inner)))) {
     const joint = jointOf(replay, node);
     if (joint.stage === "open") continue;
     const others = joinedParts(replay, node).filter((other) => !isWithin(other.path, part.path));
-    const parted = others.some((other) => {
-      const state = replay.parts.get(other);
-      return state?.place === "on" && state.placed?.date !== fact.date;
-    });
+    const parted = others.some(
+      (other) => whereabouts(replay, other)?.place === "on" && lastPlaced(replay, other)?.date !== fact.date,
+    );
     if (joint.without !== undefined || parted) openJoint(replay, node, fact);
   }
+}
+
+/** The fact that last put a part, or one around it, where it is. */
+function lastPlaced(replay: Replay, part: TreeNode): DatedFact | undefined {
+  let last: DatedFact | undefined;
+  for (let around: TreeNode | undefined = part; around !== undefined; around = around.parent) {
+    const placed = replay.parts.get(around)?.placed;
+    if (placed !== undefined && (last === undefined || placed.order > last.order)) last = placed;
+  }
+  return last;
 }
 
 /** A part that was on for trial is fitted for good: what was tightened since that trial secures nothing. */

@@ -1,7 +1,7 @@
 /** Joints: run up, tightened, locked, marked, seen, loosened and checked again. */
 import { isCritical } from "../criticality.ts";
 import type { NamedDefinition } from "../definitions.ts";
-import { dueRecheck } from "../joint-recheck.ts";
+import { dueRecheck, mayBeRechecked } from "../joint-recheck.ts";
 import { stageReached } from "../joint-torque.ts";
 import type { FactWord } from "../lowering/fact.ts";
 import { pastUnknown } from "../past.ts";
@@ -105,6 +105,7 @@ export const jointHandlers: Handlers = {
 
   ran: (replay, fact) => {
     for (const { node } of replay.targetsOf([fact.fact.target], "joint")) {
+      if (!mayBeRechecked(replay, node)) continue;
       const joint = jointOf(replay, node);
       joint.sinceTightened = addRunning(joint.sinceTightened, fact.fact);
       joint.sinceRechecked = addRunning(joint.sinceRechecked, fact.fact);
