@@ -317,3 +317,31 @@ day 2026-05-02
 `);
   expect(complained).toEqual(marked);
 });
+
+it("a joint that waits for a hold point is torqued once it is released, and not before", () => {
+  const { complained, marked } = readStory(`
+vehicle "Example"
+  past: known
+
+assembly rear "Rear"
+part rear.seat "Seat"
+  price: 200.00 GBP
+
+joint front_pivots "Arm to frame"
+  torque: 70 N.m ± 10 %
+  after: weighed
+
+joint rear.pivots "Link to frame" like front_pivots
+
+hold weighed "On the scales"
+  covers: rear.seat
+  needs: parts
+
+day 2026-05-02
+  torqued: front_pivots 70 N.m
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ warning torqued-too-soon: front_pivots is finally tightened before weighed is released
+  released: weighed
+  torqued: rear.pivots 70 N.m
+`);
+  expect(complained).toEqual(marked);
+});
