@@ -108,8 +108,3 @@ function withoutVehicle({ vehicle }: Gathered, sites: readonly BlockSite[]): Fin
     ? []
     : [finding("no-vehicle", placeAt(first, { start: 0, end: 0 }), {})];
 }
-
-/** The header of the vehicle, where complaints without a place of their own stand; undefined without one. */
-export function vehicleHeader({ standing }: Build): Place | undefined {
-  return standing.gathered.vehicle.header;
-}
