@@ -15,7 +15,7 @@ import type { Replay } from "./replay/replay.ts";
 import { isSetInFitting } from "./set-in-fitting.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
-import type { DatedFact, ItemEvent, PartState, Reading } from "./states.ts";
+import type { ItemEvent, PartState, Reading } from "./states.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
 type ReadingStanding = "current" | "past";
@@ -27,7 +27,7 @@ export function complainOfReadings(replay: Replay): void {
     for (const item of part.earlier) complainOfItem(replay, meaning, item.readings, () => "past");
     const usable = mayGoBack(replay, part);
     complainOfItem(replay, meaning, part.item.readings, (reading, newest) =>
-      newest && usable && !fitted.has(reading.fact) ? "current" : "past",
+      newest && usable && !fitted.has(reading.fact.place) ? "current" : "past",
     );
     complainOfWear(replay, part);
   }
@@ -46,14 +46,15 @@ function mayGoBack(replay: Replay, part: PartState): boolean {
  * Readings that a part went on in spite of: the mistake is then the fitting, and is complained about there. Fittings
  * that a newer reading, a new item or another removal has answered become past.
  */
-function fittedRegardless(replay: Replay): ReadonlySet<DatedFact> {
-  const regardless = new Set<DatedFact>();
+function fittedRegardless(replay: Replay): ReadonlySet<Place> {
+  const regardless = new Set<Place>();
   for (const [index, found] of replay.findings.entries()) {
     if (found.code !== "fitted-out-of-limit") continue;
     const part = found.subject && replay.parts.get(found.subject);
+    const measured = found.seeAlso.find(({ role }) => role === "measured")?.place;
     const stands =
-      part?.place === "on" && newestReadings(part.item).some(({ fact }) => fact === found.data.measured);
-    if (stands) regardless.add(found.data.measured);
+      part?.place === "on" && newestReadings(part.item).some(({ fact }) => fact.place === measured);
+    if (stands && measured !== undefined) regardless.add(measured);
     else replay.findings[index] = { ...found, standing: "past" };
   }
   return regardless;

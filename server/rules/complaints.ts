@@ -168,9 +168,16 @@ function complaintsOfWaivers(unused: readonly StandingWaiver[], overrides: Sever
       message: message(waiver, catalogue.has(waiver.code)),
       place: placeAt(site, waiver),
       seeAlso: [],
-      fixes: [],
+      fixes: [withoutWaiver(site, waiver)],
     })),
   );
+}
+
+/** The comment taken out, with the spaces before it. */
+function withoutWaiver(site: BlockSite, { start, end }: WaiverNode): Fix {
+  const spaces = /[ \t]*$/.exec(site.block.text.slice(0, start))?.[0].length ?? 0;
+  const place = placeAt(site, { start: start - spaces, end });
+  return { title: "Take the waiver out", sure: false, edits: [{ place, text: "" }] };
 }
 
 function waiversIn(site: BlockSite): readonly StandingWaiver[] {

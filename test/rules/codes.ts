@@ -157,6 +157,3 @@ export const CODES: readonly CodeList[] = [
     ],
   },
 ];
-
-/** Rules still to come. */
-export const AWAITED: readonly string[] = ["identity-contradicted"];

@@ -1,7 +1,6 @@
 import type { IsoDate } from "../../quantities/dates.ts";
 import type { Quantity } from "../../quantities/quantity.ts";
 import type { Condition } from "../lowering/fact.ts";
-import type { DatedFact } from "../states.ts";
 
 /** A reading against one of its limits. */
 export interface LimitData {
@@ -99,7 +98,6 @@ export interface LimitFindings {
     readonly characteristic: string;
     readonly reading: Quantity;
     readonly limit: Quantity;
-    readonly measured: DatedFact<"measured">;
   };
   "limit-not-measured": {
     readonly what: string;

@@ -1,7 +1,7 @@
 import type { IsoDate } from "../../quantities/dates.ts";
 import type { Quantity } from "../../quantities/quantity.ts";
 import type { Lock } from "../lowering/definition-record.ts";
-import type { Condemnation, JointStage, PartPlace } from "../states.ts";
+import type { Condition, Decision } from "../lowering/fact.ts";
 
 /** What cannot have happened, or not in that order. */
 export interface OrderFindings {
@@ -16,7 +16,7 @@ export interface OrderFindings {
         readonly hands: number;
       }
     | { readonly is: "too long"; readonly day: Quantity };
-  "removed-twice": { readonly what: string; readonly place: PartPlace };
+  "removed-twice": { readonly what: string; readonly place: string };
   "fitted-twice": { readonly what: string };
   "fitted-while-away": { readonly what: string; readonly supplier: string };
   "fitted-not-in-hand": {
@@ -25,7 +25,7 @@ export interface OrderFindings {
     readonly inHand: number;
     readonly decision: string;
   };
-  "fitted-condemned": { readonly what: string; readonly why: Condemnation["why"] };
+  "fitted-condemned": { readonly what: string; readonly why: Condition | Decision };
   "fitted-not-inspected": { readonly what: string };
   "received-over-order": { readonly what: string; readonly received: number; readonly open: number };
   "seen-by-same": { readonly what: string; readonly by: string };
@@ -34,8 +34,8 @@ export interface OrderFindings {
   "torqued-before-fitted": {
     readonly joint: string;
     readonly part: string;
-    readonly place: PartPlace | "missing";
+    readonly place: string;
   };
-  "marked-before-torqued": { readonly joint: string; readonly state: JointStage };
-  "locked-before-torqued": { readonly joint: string; readonly state: JointStage; readonly lock: Lock };
+  "marked-before-torqued": { readonly joint: string; readonly state: string };
+  "locked-before-torqued": { readonly joint: string; readonly state: string; readonly lock: Lock };
 }

@@ -1,3 +1,6 @@
+import { nearest } from "../../../grammar/nearest.ts";
+import type { Place } from "../../build/source.ts";
+import { placeAt, textAt } from "../../build/source.ts";
 import { findingRule } from "../rule.ts";
 import { list } from "../words.ts";
 
@@ -23,4 +26,23 @@ day 2026-05-02
 `,
   message: ({ data }) =>
     `${data.what} has no limit called ${data.characteristic}${data.known.length === 0 ? "" : `; it has ${list(data.known)}`}`,
+  fixes: ({ data, place }) => {
+    const at = nameIn(place, data.characteristic);
+    const near = at === undefined ? [] : nearest(data.characteristic, data.known);
+    return near.map((text) => ({
+      title: `Write ${text}`,
+      sure: false,
+      edits: at === undefined ? [] : [{ place: at, text }],
+    }));
+  },
 });
+
+/** Where a measurement names its characteristic: apart, or at the end of its reference. */
+function nameIn({ site, start }: Place, name: string): Place | undefined {
+  const record = site.block.items.find((item) => item.start <= start && start < item.end);
+  if (record?.kind !== "record") return undefined;
+  const apart = record.values.get("name");
+  const { end } = apart ?? record.values.get("what") ?? { end: -1 };
+  const place = placeAt(site, { start: end - name.length, end });
+  return textAt(place) === name ? place : undefined;
+}

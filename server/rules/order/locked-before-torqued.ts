@@ -1,5 +1,5 @@
 import { findingRule } from "../rule.ts";
-import { STAGES } from "./place-words.ts";
+import { sayStage } from "./place-words.ts";
 
 export const lockedBeforeTorqued = findingRule<"locked-before-torqued">({
   code: "locked-before-torqued",
@@ -34,5 +34,5 @@ day 2026-05-02
   locked: disc_bolts with lockwire
 `,
   message: ({ data }) =>
-    `${data.joint} is ${STAGES[data.state]}: expected it torqued before its ${data.lock.replace("_", " ")} goes in`,
+    `${data.joint} is ${sayStage(data.state)}: expected it torqued before its ${data.lock.replace("_", " ")} goes in`,
 });

@@ -1,5 +1,5 @@
 import { findingRule } from "../rule.ts";
-import { STAGES } from "./place-words.ts";
+import { sayStage } from "./place-words.ts";
 
 export const markedBeforeTorqued = findingRule<"marked-before-torqued">({
   code: "marked-before-torqued",
@@ -33,5 +33,5 @@ day 2026-05-02
   torqued: disc_bolts 24 N.m
   marked: disc_bolts
 `,
-  message: ({ data }) => `${data.joint} is ${STAGES[data.state]}: expected it torqued before it is marked`,
+  message: ({ data }) => `${data.joint} is ${sayStage(data.state)}: expected it torqued before it is marked`,
 });

@@ -1,7 +1,7 @@
 /** Where a part is and how far a joint is, in words. */
 import type { JointStage, PartPlace } from "../../build/states.ts";
 
-export const PLACES: Readonly<Record<PartPlace | "missing", string>> = {
+const PLACES: Readonly<Record<PartPlace | "missing", string>> = {
   on: "on",
   trial: "on for trial",
   off: "off",
@@ -11,7 +11,7 @@ export const PLACES: Readonly<Record<PartPlace | "missing", string>> = {
   missing: "missing",
 };
 
-export const STAGES: Readonly<Record<JointStage, string>> = {
+const STAGES: Readonly<Record<JointStage, string>> = {
   as_found: "as found",
   open: "open",
   nipped: "only nipped",
@@ -19,3 +19,11 @@ export const STAGES: Readonly<Record<JointStage, string>> = {
   locked: "locked",
   marked: "marked",
 };
+
+export function sayPlace(place: string): string {
+  return place in PLACES ? PLACES[place as PartPlace] : place;
+}
+
+export function sayStage(stage: string): string {
+  return stage in STAGES ? STAGES[stage as JointStage] : stage;
+}

@@ -1,5 +1,5 @@
 import { findingRule } from "../rule.ts";
-import { PLACES } from "./place-words.ts";
+import { sayPlace } from "./place-words.ts";
 
 export const removedTwice = findingRule<"removed-twice">({
   code: "removed-twice",
@@ -25,5 +25,5 @@ day 2026-05-03
   fitted: hub
   removed: hub
 `,
-  message: ({ data }) => `${data.what} is ${PLACES[data.place]} already: expected a part that is on`,
+  message: ({ data }) => `${data.what} is ${sayPlace(data.place)} already: expected a part that is on`,
 });

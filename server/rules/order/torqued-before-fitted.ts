@@ -1,5 +1,5 @@
 import { findingRule } from "../rule.ts";
-import { PLACES } from "./place-words.ts";
+import { sayPlace } from "./place-words.ts";
 
 export const torquedBeforeFitted = findingRule<"torqued-before-fitted">({
   code: "torqued-before-fitted",
@@ -31,5 +31,5 @@ day 2026-05-02
   fitted: disc
   torqued: disc_bolts 24 N.m
 `,
-  message: ({ data }) => `${data.joint} holds ${data.part}, which is ${PLACES[data.place]}: expected it on`,
+  message: ({ data }) => `${data.joint} holds ${data.part}, which is ${sayPlace(data.place)}: expected it on`,
 });
