@@ -15,6 +15,8 @@ export interface Connections {
   readonly partsOf: (system: TreeNode) => readonly TreeNode[];
   /** The joints that hold a part of a system. */
   readonly jointsOn: (system: TreeNode) => readonly TreeNode[];
+  /** The joints that are set by a characteristic of a thing. */
+  readonly jointsSetBy: (node: TreeNode) => readonly TreeNode[];
   /** The systems that a joint is on. */
   readonly systemsOn: (joint: TreeNode) => readonly TreeNode[];
 }
@@ -34,8 +36,12 @@ function connect(standing: Defined): Connections {
   const { tree } = standing.gathered;
   const joints = new Map<TreeNode, TreeNode[]>();
   const systems = new Map<TreeNode, TreeNode[]>();
+  const setBy = new Map<TreeNode, TreeNode[]>();
   for (const joint of tree.ofKind("joint")) {
     for (const part of new Set(joinedParts(standing, joint))) listUnder(joints, part, joint);
+    const set = standing.definitions.one(joint, "set_by");
+    const by = set && standing.names.member(set.record.reference, set.turns).node;
+    if (by !== undefined) listUnder(setBy, by, joint);
   }
   const parts = new Map<TreeNode, readonly TreeNode[]>();
   const on = new Map<TreeNode, TreeNode[]>();
@@ -52,6 +58,7 @@ function connect(standing: Defined): Connections {
     jointsOf: (part) => joints.get(part) ?? [],
     systemsOf: (part) => systems.get(part) ?? [],
     partsOf: (system) => parts.get(system) ?? [],
+    jointsSetBy: (node) => setBy.get(node) ?? [],
     jointsOn: (system) => on.get(system) ?? [],
     systemsOn: (joint) => under.get(joint) ?? [],
   };

@@ -12,6 +12,7 @@ import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import type { Standing } from "./standing.ts";
 import type { Item, PartState } from "./states.ts";
+import type { Definitions } from "./tree/definitions.ts";
 import type { SourcedRecord } from "./tree/node.ts";
 
 /** One life of an item; `place` is what says so. */
@@ -35,8 +36,21 @@ export type Life = { readonly place: Place } & (
   | { readonly is: "unknown"; readonly counted: "made" | "fitted"; readonly duration: Quantity }
 );
 
+const remembered = new WeakMap<
+  Item,
+  { readonly definitions: Definitions; readonly lives: readonly Life[] }
+>();
+
 /** The lives of the item in a part's place, in the order in which they are written, `expires` last. */
-export function livesOf(standing: Standing, { node, item }: PartState): readonly Life[] {
+export function livesOf(standing: Standing, part: PartState): readonly Life[] {
+  const known = remembered.get(part.item);
+  if (known?.definitions === standing.definitions) return known.lives;
+  const lives = count(standing, part);
+  remembered.set(part.item, { definitions: standing.definitions, lives });
+  return lives;
+}
+
+function count(standing: Standing, { node, item }: PartState): readonly Life[] {
   const stated = standing.definitions.all(node, "life").flatMap((life) => lifeOf(standing, item, life) ?? []);
   const expiry = expiryOf(standing, node, item);
   return expiry === undefined ? stated : [...stated, expiry];

@@ -22,7 +22,6 @@ export interface OpenItemData {
   "limit-refused": OutsideData;
   "limit-unproven": OutsideData;
   "limit-unmeasured": { readonly name: string };
-  "fit-refused": { readonly name: string; readonly with: string };
   "joint-unsecured": { readonly lacks: readonly string[] };
   "system-open": { readonly since: IsoDate | undefined };
   "system-not-bled": { readonly since: IsoDate | undefined };
@@ -80,7 +79,6 @@ const SAY: Say = {
   "limit-refused": (data) => `${data.name} ${figures(data)}: ${data.side === "upper" ? "over" : "under"} it`,
   "limit-unproven": (data) => `${data.name} ${figures(data)}: not proved either way`,
   "limit-unmeasured": ({ name }) => `${name} is not measured`,
-  "fit-refused": (data) => `${data.name} does not fit ${data.with}`,
   "joint-unsecured": ({ lacks }) => `not secured: ${lacks.join(", ")}`,
   "system-open": ({ since }) => `opened${onThe(since)} and not filled since`,
   "system-not-bled": ({ since }) => `not bled${sinceThe(since)}`,

@@ -4,11 +4,13 @@
  */
 import type { IsoDate } from "../quantities/dates.ts";
 import { laterDate } from "../quantities/dates.ts";
+import { calculatedLimits } from "./calculated-limits.ts";
 import { circuitFaults, isCircuitError } from "./circuits.ts";
 import { condemnation } from "./condemnation.ts";
 import { coverOf } from "./cover.ts";
 import { isCritical } from "./criticality.ts";
 import type { NamedDefinition } from "./definitions.ts";
+import { fitsOf } from "./fits.ts";
 import { isShut, jobsAskedBy, predecessorsOf } from "./hold-order.ts";
 import { judgeReading, newestReadings, recordOf, unmeasuredLimits } from "./judgement.ts";
 import { asksFor } from "./leaning.ts";
@@ -43,6 +45,11 @@ export function openItemsOf(
   return [...nodes].filter((node) => covered.has(node)).flatMap((node) => [...inspection.of(node)]);
 }
 
+/** What is open for a hold point apart from the things that it covers: snags, jobs, its own tests, what comes before, lines. */
+export function openBesides(standing: Standing, hold: NamedDefinition): readonly OpenItem[] {
+  return [...new Inspection(standing, hold).besides()];
+}
+
 /** The snags that are open for a hold point, and what is open of its own inspection list. */
 export function openSnagsAndTests(standing: Standing, hold: NamedDefinition): readonly OpenItem[] {
   const inspection = new Inspection(standing, hold);
@@ -63,6 +70,10 @@ class Inspection {
 
   *all(): Generator<OpenItem> {
     for (const node of coverOf(this.standing, this.hold).nodes) yield* this.of(node);
+    yield* this.besides();
+  }
+
+  *besides(): Generator<OpenItem> {
     yield* this.snags();
     yield* this.jobs();
     yield* this.ownTests();
@@ -161,7 +172,41 @@ class Inspection {
         yield openItem(outside ? "limit-refused" : "limit-unproven", node, data, reading.fact.place);
       }
     }
+    yield* this.calculated(node, critical);
+    yield* this.fits(node);
     if (critical) yield* this.unmeasured(node, readings);
+  }
+
+  /** Limits that a calculation answers. */
+  private *calculated(node: TreeNode, critical: boolean): Generator<OpenItem> {
+    if (this.standing.definitions.one(node, "limit") === undefined) return;
+    for (const { limit, calculation, verdict } of calculatedLimits(this.standing, node)) {
+      const { name } = limit.record;
+      if (verdict === undefined && critical)
+        yield openItem("limit-unmeasured", node, { name }, calculation.place);
+      if (verdict?.verdict !== "outside") continue;
+      const { reading, side, uncertainty } = verdict;
+      const data = { name, reading, limit: verdict.limit, side, uncertainty };
+      yield openItem("limit-refused", node, data, calculation.place);
+    }
+  }
+
+  private *fits(node: TreeNode): Generator<OpenItem> {
+    if (this.standing.definitions.one(node, "fit") === undefined) return;
+    for (const { record, inner, outer, outerNode, outerName, verdict } of fitsOf(this.standing, node)) {
+      if (verdict.verdict !== "outside") continue;
+      const { reading, limit, side, uncertainty } = verdict;
+      const { sense, name } = record.record;
+      const data = {
+        name: `${sense} of ${name} in ${outerNode.path}.${outerName}`,
+        reading,
+        limit,
+        side,
+        uncertainty,
+      };
+      const newest = (outer.fact?.order ?? -1) > (inner.fact?.order ?? -1) ? outer : inner;
+      yield openItem("limit-refused", node, data, newest.place);
+    }
   }
 
   private *unmeasured(node: TreeNode, readings: readonly Reading[]): Generator<OpenItem> {

@@ -15,13 +15,14 @@ import {
   predecessorsOf,
   stopsRunning,
 } from "../hold-order.ts";
+import { Inspections } from "../inspections.ts";
 import { asksFor } from "../leaning.ts";
 import { isInUse, isOver, livesOf } from "../lives.ts";
 import type { LostLine } from "../lost-lines.ts";
 import type { FactWord } from "../lowering/fact.ts";
 import type { OpenItem } from "../open-item.ts";
 import { openItem, sayOpenItemByName } from "../open-item.ts";
-import { openItems, openItemsOf, openSnagsAndTests } from "../openness.ts";
+import { openItemsOf, openSnagsAndTests } from "../openness.ts";
 import type { DatedFact, HoldState, LapsedReleases } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
 import type { Growing, Handlers, Replay } from "./replay.ts";
@@ -66,13 +67,24 @@ export const holdHandlers: Handlers = {
   done: (replay, fact) => goOnWith(replay, fact, fact.fact.what),
 };
 
+const remembered = new WeakMap<Replay, Inspections>();
+
+function inspectionsOf(replay: Replay): Inspections {
+  const known = remembered.get(replay) ?? new Inspections();
+  remembered.set(replay, known);
+  return known;
+}
+
 const TREE_KINDS = ["assembly", "part", "joint", "system", "circuit"] as const;
 
 /** Once a fact has been heard by all: the releases that it takes back, in one complaint. */
 export function settleHolds(replay: Replay, fact: DatedFact): void {
+  const inspections = inspectionsOf(replay);
+  if (!inspections.begun) return;
+  const touched = withConnected(replay, new Set([...replay.touched, ...nodesOf(replay, fact)]));
+  inspections.touch(touched);
   const released = releasedHolds(replay);
   if (released.length === 0) return;
-  const touched = withConnected(replay, new Set([...replay.touched, ...nodesOf(replay, fact)]));
   const besides = replay.touched.size > 0 || fact.fact.word === "tested";
   if (touched.size === 0 && !besides) return;
   const lapsed = released.flatMap((hold) => {
@@ -115,7 +127,7 @@ export function finishHolds(replay: Replay): void {
 
 function release(replay: Replay, hold: Growing<HoldState>, fact: DatedFact<"released">): void {
   const { definition } = hold;
-  const open = openItems(replay, definition);
+  const open = inspectionsOf(replay).openItems(replay, definition);
   if (open.length === 0) {
     Object.assign(hold, {
       released: fact,
@@ -256,27 +268,28 @@ function nodesOf(replay: Replay, { fact }: DatedFact): readonly TreeNode[] {
   return [];
 }
 
-/** What is touched with a thing: the joints and systems of a part, the systems that a joint is on. */
+/** What is touched with a thing: the joints and systems of a part, the joints that it sets, the systems that a joint is on. */
 function withConnected(replay: Replay, touched: Set<TreeNode>): ReadonlySet<TreeNode> {
-  const { jointsOf, systemsOf, systemsOn } = connectionsOf(replay);
+  const { jointsOf, jointsSetBy, systemsOf, systemsOn } = connectionsOf(replay);
+  const connections = [jointsOf, jointsSetBy, systemsOf, systemsOn];
   for (const node of [...touched]) {
-    for (const connected of [jointsOf, systemsOf, systemsOn].flatMap((of) => of(node)))
-      touched.add(connected);
+    for (const connected of connections.flatMap((of) => of(node))) touched.add(connected);
   }
   return touched;
 }
 
 /** Rechecks and lives that have come due with running lapse a release only when something leans on them undone. */
 function noteWhatFallsDue(replay: Replay, fact: DatedFact<"ran">, run: ReadonlySet<TreeNode>): void {
-  const released = releasedHolds(replay);
-  if (released.length === 0) return;
+  const inspections = inspectionsOf(replay);
+  if (!inspections.begun) return;
   const { definitions } = replay;
   const wearing = [...run].filter(
     (node) =>
       definitions.one(node, "recheck") !== undefined ||
       definitions.all(node, "life").some(({ record }) => record.life.counted === "running"),
   );
-  for (const hold of released) {
+  inspections.touch(wearing);
+  for (const hold of releasedHolds(replay)) {
     const open = openItemsOf(replay, hold.definition, wearing).flatMap(({ node }) => node ?? []);
     if (open.length === 0) continue;
     const nodes = new Set([...(hold.due?.nodes ?? []), ...open]);
