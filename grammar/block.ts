@@ -40,6 +40,8 @@ class BlockReader {
   private readonly lineStarts: number[];
   private line = 0;
   private block: BlockWord | undefined;
+  /** False above the first header of a file, where nothing takes a record. */
+  private hasHeader = false;
 
   constructor(text: string) {
     this.text = text;
@@ -51,6 +53,7 @@ class BlockReader {
     const header = this.readHeader();
     if (header !== undefined) items.push(header);
     this.block = header?.block;
+    this.hasHeader = header !== undefined;
     while (this.line < this.lineStarts.length && this.startOf(this.line) < this.text.length)
       items.push(this.readItem());
     return { text: this.text, header, items, lineStarts: this.lineStarts };
@@ -150,7 +153,7 @@ class BlockReader {
   /** The shape by which a record word is read here, or what is wrong with it. */
   private shapeOf(word: WordNode): ArgumentShape | { readonly faults: readonly SyntaxFault[] } {
     const entry = this.block === undefined ? entriesOf(word.text)[0] : recordEntry(this.block, word.text);
-    if (entry !== undefined) return entry;
+    if (entry !== undefined && this.hasHeader) return entry;
     const makeProse: SyntaxFix = {
       start: word.start,
       end: word.start,

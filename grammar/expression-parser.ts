@@ -332,14 +332,15 @@ const VALUES: ReadonlySet<unknown> = new Set([
   token.Text,
 ]);
 
-/** `9,12` outside a call's parentheses is a decimal comma. */
+/** `9,12` outside a call's parentheses is a decimal comma; with a point on either side it would be a list. */
 function decimalComma(at: IToken, tokens: readonly IToken[]): Fault | undefined {
   const index = tokens.indexOf(at);
   const before = tokens[index - 1];
   const after = tokens[index + 1];
-  const isNumber = (read: IToken | undefined) => read?.tokenType === token.UnsignedDecimal;
+  const isWhole = (read: IToken) => read.tokenType === token.UnsignedDecimal && !read.image.includes(".");
   if (at.tokenType !== token.Comma || before === undefined || after === undefined) return undefined;
-  if (!isNumber(before) || !isNumber(after)) return undefined;
+  const tight = spanOf(before).end === at.startOffset && spanOf(at).end === after.startOffset;
+  if (!tight || !isWhole(before) || !isWhole(after)) return undefined;
   const { text, sure } = withoutComma(`${before.image},${after.image}`);
   const span = spanOf(before, after);
   return { code: "decimal-comma", ...span, expected: text, fixes: [writing(span, text, sure)] };

@@ -32,6 +32,7 @@ export function byPattern(type: TokenType, starts: string, pattern: RegExp): Lex
 export class TokenReader {
   private readonly rules = new Map<string, LexerRule[]>();
   private readonly unreadable: TokenType;
+  private end = 0;
 
   /**
    * @param rules in order: the first one that reads decides
@@ -51,45 +52,36 @@ export class TokenReader {
   /** The tokens of a text, in time linear in its length. White space is left out. */
   read(text: string, offset: number): IToken[] {
     const tokens: IToken[] = [];
-    let unreadableSince: number | undefined;
-    const flush = (end: number) => {
-      if (unreadableSince !== undefined)
-        tokens.push(tokenOf(this.unreadable, text.slice(unreadableSince, end), unreadableSince + offset));
-      unreadableSince = undefined;
-    };
+    let unreadableSince = -1;
     let at = 0;
     while (at < text.length) {
-      if (isSpace(text.charCodeAt(at))) {
-        flush(at);
-        at++;
-        continue;
-      }
+      const isBlank = isSpace(text.charCodeAt(at));
       // What could not be read is a token too: what stands behind it is not behind the one before.
-      const before = unreadableSince === undefined ? tokens : NONE;
-      const match = this.match(text, at, before);
-      if (match === undefined) {
-        unreadableSince ??= at;
-        at++;
-        continue;
+      const before = unreadableSince < 0 ? tokens : NONE;
+      const rule = isBlank ? undefined : this.ruleAt(text, at, before);
+      if (unreadableSince >= 0 && (isBlank || rule !== undefined)) {
+        tokens.push(tokenOf(this.unreadable, text.slice(unreadableSince, at), unreadableSince + offset));
+        unreadableSince = -1;
       }
-      flush(at);
-      const image = text.slice(at, match.end);
-      const type = match.rule.typeOf?.(image) ?? match.rule.type;
-      tokens.push(tokenOf(type, image, at + offset));
-      at = match.end;
+      if (rule !== undefined) {
+        const image = text.slice(at, this.end);
+        tokens.push(tokenOf(rule.typeOf?.(image) ?? rule.type, image, at + offset));
+        at = this.end;
+      } else {
+        if (!isBlank && unreadableSince < 0) unreadableSince = at;
+        at++;
+      }
     }
-    flush(at);
+    if (unreadableSince >= 0)
+      tokens.push(tokenOf(this.unreadable, text.slice(unreadableSince), unreadableSince + offset));
     return tokens;
   }
 
-  private match(
-    text: string,
-    at: number,
-    before: readonly IToken[],
-  ): { readonly rule: LexerRule; readonly end: number } | undefined {
+  /** The first rule that reads at a place; where its token ends is then in `end`. */
+  private ruleAt(text: string, at: number, before: readonly IToken[]): LexerRule | undefined {
     for (const rule of this.rules.get(text.charAt(at)) ?? NONE) {
-      const end = rule.endOf(text, at, before);
-      if (end > at) return { rule, end };
+      this.end = rule.endOf(text, at, before);
+      if (this.end > at) return rule;
     }
     return undefined;
   }

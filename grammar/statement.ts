@@ -193,8 +193,9 @@ export class StatementReader extends ShapeReader {
     const span = spanOf(first, last);
     const words = this.shape.clauses.map(({ words: [word] }) => word);
     const [near] = isWord(first) ? nearest(first.image, words, 1) : [];
-    const fixes: SyntaxFix[] = near === undefined ? [] : [writing(spanOf(first), near)];
-    this.complain("unreadable-value", span, near ?? this.expectedInstead(first, last), fixes);
+    const expected = near ?? this.expectedInstead(first, last);
+    const fixes = near === undefined ? [] : [writing(spanOf(first), near)];
+    this.complain("unreadable-value", span, expected, expected === NO_COMMA ? [commaBefore(first)] : fixes);
   }
 
   private expectedInstead(first: IToken, last: IToken): string {
@@ -204,7 +205,7 @@ export class StatementReader extends ShapeReader {
       if (first === last || takesList) return "something behind the comma, or no comma";
       return repeats ? "one to a line: write the record again" : "the end of the line, for it takes no list";
     }
-    if (takesList && isWord(first)) return "a comma between the two";
+    if (takesList && isWord(first)) return NO_COMMA;
     const words = clauses.map(({ words: parts }) => parts.join(" "));
     return ["the end of the line", ...words, ...(note ? ["a note in quotation marks"] : [])].join(", or ");
   }
@@ -266,6 +267,11 @@ export class StatementReader extends ShapeReader {
 }
 
 const DEFAULT = "default";
+const NO_COMMA = "a comma between the two";
+
+function commaBefore({ startOffset }: IToken): SyntaxFix {
+  return { start: startOffset, end: startOffset, text: ", ", title: "Put a comma between", sure: false };
+}
 
 /** The records that `changed:` and `default:` can name, by their words. */
 const changeable: ReadonlyMap<string, RecordEntry> = new Map(

@@ -3,6 +3,7 @@
  * sees one line at a time and no names: what it colours is what the form of a line shows. Its scopes are those that
  * colour themes know.
  */
+import { UNIT_WORD } from "./tokens.ts";
 import type { Shape } from "./vocabulary/shape.ts";
 import { vocabulary } from "./vocabulary/vocabulary.ts";
 import { NEVER_UNITS } from "./vocabulary/words.ts";
@@ -165,7 +166,6 @@ const LINES: Readonly<Record<string, TextMateRule>> = {
 const NUMBER =
   "(?:\\d+(?:-|[ ]+)\\d+/\\d+(?=\\s*(?:in|ft)(?![A-Za-z0-9_]))|\\d+/\\d+|\\d+(?:\\.\\d+)?(?:[eE][+-]?\\d+)?)";
 const UNSIGNED = NUMBER.replace("|\\d+/\\d+|", "|(?<=[\\s(,=])\\d+/\\d+(?=\\s*(?:in|ft)(?![A-Za-z0-9_]))|");
-const UNIT_WORD = "(?:°[CF]?|%|'|[A-Za-zµμΩ][A-Za-zµμΩ_]*(?:\\^?\\d+|[²³⁴])?)";
 const UNIT = `(?!(?:${anyOf(NEVER_UNITS)})${ENDS})${UNIT_WORD}(?:[.·/]${UNIT_WORD})*`;
 const THREAD_SERIES = "UNC|UNF|UNEF|UNS|BSF|BSW|BSC|BSP|BA";
 const THREAD =

@@ -194,10 +194,14 @@ function onlyApart(rule: LexerRule): LexerRule {
   };
 }
 
-const UNIT_WORD = "(?:°[CF]?|%|'|[A-Za-zµμΩ][A-Za-zµμΩ_]*(?:\\^?\\d+|[²³⁴])?)";
+/**
+ * One unit of a unit expression, as a pattern. A power that no unit takes is read with its unit, so that `5 mm^-2`
+ * is never 5 mm to a power.
+ */
+export const UNIT_WORD = "(?:°[CF]?|%|'|[A-Za-zµμΩ][A-Za-zµμΩ_]*(?:\\^-?\\d+|\\d+|[²³⁴])?)";
 const JOINED_UNIT = new RegExp(`[.·/](${UNIT_WORD})`, "y");
 const FIRST_UNIT = new RegExp(UNIT_WORD, "y");
-const POWER_BEHIND = /(?:\^?\d+|[²³⁴])$/;
+const POWER_BEHIND = /(?:\^-?\d+|\d+|[²³⁴])$/;
 const VALUES_IN_WORDS: ReadonlySet<string> = new Set(["class", "grade", "AWG"]);
 
 /** In records whatever is joined to a unit belongs to it; in expressions only what is a unit too. */

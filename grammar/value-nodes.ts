@@ -50,6 +50,7 @@ export function referenceNode(read: IToken): ReferenceNode {
 const SEGMENT = /\{([^}]*)\}|\*|[^.]+/g;
 
 function segmentsOf(text: string): ReferenceSegment[] {
+  if (!/[*{]/.test(text)) return text.split(".").map((name) => ({ is: "name", text: name }));
   return [...text.matchAll(SEGMENT)].map(([whole, options]) => {
     if (whole === "*") return { is: "every" };
     if (options === undefined) return { is: "name", text: whole };

@@ -122,6 +122,9 @@ describe("expressions", () => {
     ["5 mm2 * 3", "(5 mm2 * 3)"],
     ["(5 mm)^2", "(5 mm ^ 2)"],
     ["20 °C-15 °C", "(20 °C - 15 °C)"],
+    // A power that no unit takes stays with the unit, whose reader refuses it.
+    ["5 mm^-2", "5 mm^-2"],
+    ["5 mm^7", "5 mm^7"],
   ])("what is joined to a unit belongs to it if it is a unit: %s", (text, expected) => {
     expect(read(text)).toBe(expected);
   });
@@ -145,6 +148,8 @@ describe("an expression that cannot be read", () => {
   it.each([
     ["", "missing-value", "", "an expression, such as 54 mm - 53.9 mm"],
     ["9,12 mm", "decimal-comma", "9,12", "9.12"],
+    ["9.1,2 mm", "unreadable-expression", ",2 mm", "an operator, or the end of the expression"],
+    ["9, 12 mm", "unreadable-expression", ", 12 mm", "an operator, or the end of the expression"],
     ["max(9.1; 9.2)", "unreadable-expression", "; 9.2)", "an operator, or the end of the expression"],
     ["1 +", "unreadable-expression", "+", "a value behind this"],
     ["(1 + 2", "unreadable-expression", "2", "a closing parenthesis"],

@@ -322,6 +322,17 @@ describe("lines in column 0 that start no block", () => {
     expect(document.blocks).toHaveLength(1);
   });
 
+  it("take no records above the first block, where these belong to none", () => {
+    expectMarked(`
+      # The car.
+        removed: front.left.hub
+        ^^^^^^^ record-not-here
+        Prose is welcome.
+      day 2026-05-02
+        removed: front.left.hub
+    `);
+  });
+
   it("may stand above the first block, as may comments and blanks", () => {
     const document = expectMarked(`
       # The car.

@@ -115,6 +115,12 @@ describe("a bad reference costs that reference", () => {
       found: "disc",
       expected: "a comma between the two",
     });
+    expect(fault?.fixes[0]).toMatchObject({
+      start: fault?.start,
+      end: fault?.start,
+      text: ", ",
+      sure: false,
+    });
   });
 
   it("so is one too many", () => {
