@@ -8,6 +8,9 @@ export default defineConfig({
     pool: "threads",
     // The tests share no state, so one module graph serves all files of a thread.
     isolate: false,
+    // Nothing here asserts a time: this only ends a test that hangs, on a machine that may be busy.
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
     coverage: {
       provider: "v8",
       include: ["client/**/*.ts", "server/**/*.ts", "grammar/**/*.ts"],

@@ -22,7 +22,7 @@ import { Names } from "./names.ts";
 import { missingPhotos } from "./photo-findings.ts";
 import { readDiary } from "./replay/diary.ts";
 import { complainOfSettings } from "./setting-findings.ts";
-import type { BlockSite, Place, SourceFile } from "./source.ts";
+import type { BlockSite, SourceFile } from "./source.ts";
 import { placeAt, sitesOf } from "./source.ts";
 import type { Standing } from "./standing.ts";
 import type { DatedFact } from "./states.ts";
