@@ -128,9 +128,10 @@ function differences(text: string): string[] {
 }
 
 describe("the colours of an editor", () => {
-  it("agree with the tree on every sample: kinds of lines, numbers, units, dates, texts, threads, references", () => {
-    expect(sampleLogs.flatMap(differences)).toEqual([]);
-  });
+  it.each(sampleLogs.map((text) => [text.slice(0, text.indexOf("\n")), text]))(
+    "agree with the tree on kinds of lines, numbers, units, dates, texts, threads, references: %s",
+    (_, text) => expect(differences(text)).toEqual([]),
+  );
 
   it("agree with it on every example of the vocabulary", () => {
     const lines = vocabulary.records.map(({ blocks, example }) => {
