@@ -1,4 +1,4 @@
-import { setBy } from "./joint-setting.ts";
+import { jointsSetBy } from "./joint-setting.ts";
 import type { Standing } from "./standing.ts";
 import type { TreeNode } from "./tree/node.ts";
 
@@ -7,12 +7,9 @@ import type { TreeNode } from "./tree/node.ts";
  * the joint is done up.
  */
 export function isSetInFitting(
-  standing: Pick<Standing, "definitions" | "names" | "joints">,
+  standing: Pick<Standing, "definitions" | "gathered" | "names">,
   node: TreeNode,
   name: string,
 ): boolean {
-  return [...standing.joints.keys()].some((joint) => {
-    const by = setBy(standing, joint);
-    return by?.node === node && by.name === name;
-  });
+  return jointsSetBy(standing, node, name).length > 0;
 }
