@@ -88,6 +88,36 @@ ${day}`;
     expect(openOf("limits", disc("", "  measured: disc runout 0.095 mm ± 0.01 mm\n"))).toEqual([]);
   });
 
+  it("that a calculation answers refuse a thing by what it comes to", () => {
+    const log = (length: string) => `
+part crank "Crank"
+  size: web 10 mm
+  size: gap ${length}
+  limit: float max 0.20 mm
+  calc: float = gap - web
+`;
+    expect(openOf("limits", log("10.15 mm").replaceAll("gap - web", "crank.gap - crank.web"))).toEqual([]);
+    expect(openOf("limits", log("10.25 mm").replaceAll("gap - web", "crank.gap - crank.web"))).toEqual([
+      "limit-refused crank: float 0.25 mm against max 0.20 mm: over it",
+    ]);
+  });
+
+  it("of a fit refuse what does not fit", () => {
+    const log = (bore: string) => `
+part housing "Housing"
+part bearing "Bearing"
+  size: outside 62 mm
+  fit: outside in housing.bore clearance 0.00..0.02 mm
+
+day 2026-05-02
+  measured: housing bore ${bore}
+`;
+    expect(openOf("limits", log("62.01 mm"))).toEqual([]);
+    expect(openOf("limits", log("62.05 mm"))).toEqual([
+      "limit-refused bearing: clearance of outside in housing.bore 0.05 mm against max 0.02 mm: over it",
+    ]);
+  });
+
   it("are asked again of a new item", () => {
     const log = disc(
       "  safety: critical\n",
