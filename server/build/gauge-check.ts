@@ -1,48 +1,29 @@
-/** Whether a gauge could take the reading it is said to have taken. */
+/** Whether a gauge could give the reading that it is said to have given. */
 import type { Quantity } from "../quantities/quantity.ts";
 import { formatQuantity } from "../quantities/quantity.ts";
 import type { NamedDefinition } from "./definitions.ts";
 import { gaugeReads, recordOf } from "./judgement.ts";
-import type { Replay } from "./replay/replay.ts";
-import type { Place } from "./source.ts";
-import type { TreeNode } from "./tree/node.ts";
+import type { Standing } from "./standing.ts";
+import type { GaugeDoubt } from "./states.ts";
 
-type Complaint = (replay: Replay, subject: TreeNode, place: Place) => void;
-
-/** Why a gauge's reading is in doubt: out of its range, or used after its calibration ran out. */
-export function gaugeDoubts(replay: Replay, gauge: NamedDefinition, value: Quantity): Complaint[] {
-  return [...outOfRange(gauge, value), ...outOfDate(replay, gauge)];
+/** What speaks against a gauge on the day of a standing: out of its range, or used after its calibration ran out. */
+export function gaugeDoubts(
+  { gauges, date }: Pick<Standing, "gauges" | "date">,
+  gauge: NamedDefinition,
+  value: Quantity,
+): readonly GaugeDoubt[] {
+  const doubts: GaugeDoubt[] = [];
+  if (gaugeReads(gauge, value) === false)
+    doubts.push({ is: "out of range", gauge, reading: value, range: rangesOf(gauge) });
+  const good = gauges.get(gauge)?.calibrated?.until;
+  if (good !== undefined && date > good) doubts.push({ is: "out of date", gauge, good });
+  return doubts;
 }
 
-function outOfRange(gauge: NamedDefinition, value: Quantity): Complaint[] {
-  if (gaugeReads(gauge, value) !== false) return [];
-  const ranges = recordOf(gauge, "reads")?.ranges ?? [];
-  const range = ranges
-    .map(({ lower, upper }) => [lower, upper].map((bound) => bound && formatQuantity(bound)).join(" to "))
+function rangesOf(gauge: NamedDefinition): string {
+  return (recordOf(gauge, "reads")?.ranges ?? [])
+    .map(({ lower, upper }) =>
+      [lower, upper].flatMap((bound) => (bound ? [formatQuantity(bound)] : [])).join(" to "),
+    )
     .join(", ");
-  return [
-    (replay, subject, place) =>
-      replay.complainOf(
-        subject,
-        "gauge-out-of-range",
-        place,
-        { gauge: gauge.name, reading: value, range },
-        { seeAlso: [{ place: gauge.header, role: "gauge" }] },
-      ),
-  ];
-}
-
-function outOfDate(replay: Replay, gauge: NamedDefinition): Complaint[] {
-  const good = replay.gauges.get(gauge)?.calibrated?.until;
-  if (good === undefined || replay.date <= good) return [];
-  return [
-    (_, subject, place) =>
-      replay.complainOf(
-        subject,
-        "gauge-out-of-date",
-        place,
-        { gauge: gauge.name, good, used: replay.date },
-        { seeAlso: [{ place: gauge.header, role: "gauge" }] },
-      ),
-  ];
 }

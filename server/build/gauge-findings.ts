@@ -1,4 +1,4 @@
-/** Gauges that are too coarse for what they judge, or that were found wrong after they were used. */
+/** Gauges used beyond their range or date, too coarse for what they judge, or found wrong after they were used. */
 import type { IsoDate } from "../quantities/dates.ts";
 import type { Limits } from "../quantities/limits.ts";
 import { zone } from "../quantities/limits.ts";
@@ -23,11 +23,36 @@ interface Use {
 }
 
 export function complainOfGauges(replay: Replay, facts: readonly DatedFact[]): void {
-  for (const { item } of replay.parts.values())
-    for (const reading of newestReadings(item)) complainOfCoarseness(replay, reading);
-  for (const readings of replay.readings.values())
-    for (const reading of newestReadings({ readings })) complainOfCoarseness(replay, reading);
+  for (const { item, earlier } of replay.parts.values()) {
+    for (const { readings } of earlier) complainOfItem(replay, readings, false);
+    complainOfItem(replay, item.readings, true);
+  }
+  for (const readings of replay.readings.values()) complainOfItem(replay, readings, true);
   complainOfDoubts(replay, facts);
+}
+
+/** @param there false of an item that is no longer on the vehicle */
+function complainOfItem(replay: Replay, readings: readonly Reading[], there: boolean): void {
+  const newest = new Set(there ? newestReadings({ readings }) : []);
+  for (const reading of readings) {
+    complainOfUse(replay, reading, newest.has(reading) ? "current" : "past");
+    if (newest.has(reading)) complainOfCoarseness(replay, reading);
+  }
+}
+
+/** A gauge that could not have given the reading, or was out of date: one complaint, however many readings it took. */
+function complainOfUse(replay: Replay, { node, doubt, fact }: Reading, standing: "current" | "past"): void {
+  if (doubt === undefined) return;
+  const { gauge } = doubt;
+  const place = replay.placeIn(fact, fact.fact.readingsAt);
+  const extras = { standing, seeAlso: [{ place: gauge.header, role: "gauge" }] };
+  if (doubt.is === "out of range") {
+    const { reading, range } = doubt;
+    replay.complainOf(node, "gauge-out-of-range", place, { gauge: gauge.name, reading, range }, extras);
+  } else {
+    const data = { gauge: gauge.name, good: doubt.good, used: fact.date };
+    replay.complainOf(node, "gauge-out-of-date", place, data, extras);
+  }
 }
 
 /** A gauge whose uncertainty takes up much of what it is to judge. */

@@ -26,6 +26,16 @@ export interface Running {
   readonly runs: Decimal;
 }
 
+/** What speaks against a gauge on the day of a reading. */
+export type GaugeDoubt =
+  | {
+      readonly is: "out of range";
+      readonly gauge: NamedDefinition;
+      readonly reading: Quantity;
+      readonly range: string;
+    }
+  | { readonly is: "out of date"; readonly gauge: NamedDefinition; readonly good: IsoDate };
+
 /** One measurement of one characteristic. */
 export interface Reading {
   readonly node: TreeNode;
@@ -34,6 +44,8 @@ export interface Reading {
   /** Expanded, k = 2; undefined where nothing states it. */
   readonly uncertainty: Quantity | undefined;
   readonly gauge: NamedDefinition | undefined;
+  /** The gravest of what spoke against the gauge. */
+  readonly doubt: GaugeDoubt | undefined;
   readonly setup: NamedDefinition | undefined;
   readonly fact: DatedFact<"measured">;
   /** Running hours of the item when it was read. */
@@ -120,12 +132,8 @@ export interface TorqueReading {
   readonly angle: Quantity | undefined;
   readonly gauge: NamedDefinition | undefined;
   /** What spoke against the gauge on that day. */
-  readonly doubts: readonly WrenchDoubt[];
+  readonly doubts: readonly GaugeDoubt[];
 }
-
-export type WrenchDoubt =
-  | { readonly is: "out of range"; readonly gauge: NamedDefinition; readonly range: string }
-  | { readonly is: "out of date"; readonly gauge: NamedDefinition; readonly good: IsoDate };
 
 /** Untouched since the start; new; or done up again on what had been undone, and whether it may be. */
 export type JointHardware =
@@ -248,9 +256,7 @@ export interface HoldState {
   readonly released: DatedFact<"released"> | undefined;
   readonly lapsed: Lapse | undefined;
   /** A release that was refused since, and what was open. */
-  readonly refused:
-    | { readonly fact: DatedFact<"released">; readonly open: readonly OpenItem[] }
-    | undefined;
+  readonly refused: { readonly fact: DatedFact<"released">; readonly open: readonly OpenItem[] } | undefined;
   /** Jobs that were gone on with although it stops them, since it was last shut. */
   readonly passedBy: readonly NamedDefinition[];
   /** What has fallen due with running since it was released, on which nothing has leant yet. */

@@ -1,30 +1,16 @@
-/** Whether a torque wrench could give the torque that it is said to have given. */
+/** Whether a torque wrench is fine enough for the torque that it is said to have given. */
 
 import { zone } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
-import { convert, formatQuantity } from "../quantities/quantity.ts";
+import { convert } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import type { NamedDefinition } from "./definitions.ts";
 import { COARSE_TORQUE_SHARE, LEAST_SHARE_OF_RANGE } from "./figures.ts";
 import type { LimitFindings } from "./finding-data/limits.ts";
 import { torqueLimits } from "./joint-torque.ts";
-import { gaugeReads, recordOf, uncertaintyFor } from "./judgement.ts";
+import { recordOf, uncertaintyFor } from "./judgement.ts";
 import type { Standing } from "./standing.ts";
-import type { WrenchDoubt } from "./states.ts";
 import type { TreeNode } from "./tree/node.ts";
-
-/** What speaks against a wrench on the day of a standing: out of its range, or used after its calibration ran out. */
-export function wrenchDoubts(
-  { gauges, date }: Pick<Standing, "gauges" | "date">,
-  gauge: NamedDefinition,
-  torque: Quantity,
-): readonly WrenchDoubt[] {
-  const doubts: WrenchDoubt[] = [];
-  if (gaugeReads(gauge, torque) === false) doubts.push({ is: "out of range", gauge, range: rangesOf(gauge) });
-  const good = gauges.get(gauge)?.calibrated?.until;
-  if (good !== undefined && date > good) doubts.push({ is: "out of date", gauge, good });
-  return doubts;
-}
 
 /** A wrench too coarse for a joint's torque, or used so low in its range that its accuracy is not known. */
 export function wrenchCoarseness(
@@ -77,12 +63,4 @@ function coarse(
     ratio,
     most: COARSE_TORQUE_SHARE,
   };
-}
-
-function rangesOf(gauge: NamedDefinition): string {
-  return (recordOf(gauge, "reads")?.ranges ?? [])
-    .map(({ lower, upper }) =>
-      [lower, upper].flatMap((bound) => (bound ? [formatQuantity(bound)] : [])).join(" to "),
-    )
-    .join(", ");
 }

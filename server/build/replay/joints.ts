@@ -1,13 +1,13 @@
 /** Joints: run up, tightened, locked, marked, seen, loosened and checked again. */
 import { isCritical } from "../criticality.ts";
 import type { NamedDefinition } from "../definitions.ts";
+import { gaugeDoubts } from "../gauge-check.ts";
 import { dueRecheck, mayBeRechecked } from "../joint-recheck.ts";
 import { stageReached } from "../joint-torque.ts";
 import type { FactWord } from "../lowering/fact.ts";
 import { pastUnknown } from "../past.ts";
 import { addRunning, NO_RUNNING } from "../running.ts";
 import type { DatedFact, JointLock, JointState, TorqueReading } from "../states.ts";
-import { wrenchDoubts } from "../wrench-check.ts";
 import { complainUntil, overtake } from "./joint-complaints.ts";
 import { renewHardware } from "./joint-hardware.ts";
 import { absentPart, jointOf, openJoint, restage, setByReading } from "./joint-opening.ts";
@@ -225,7 +225,7 @@ function doubtsOf(
   gauge: NamedDefinition | undefined,
   { fact }: DatedFact<"torqued" | "rechecked">,
 ): TorqueReading["doubts"] {
-  return gauge === undefined || fact.torque === undefined ? [] : wrenchDoubts(replay, gauge, fact.torque);
+  return gauge === undefined || fact.torque === undefined ? [] : gaugeDoubts(replay, gauge, fact.torque);
 }
 
 function complainOfMissingPart(

@@ -1,5 +1,4 @@
-/** Measurements: readings of items, and what each says about the limits in force. */
-import type { NamedDefinition } from "../definitions.ts";
+/** Measurements: readings of items, and what spoke against the gauge when they were taken. */
 import { gaugeDoubts } from "../gauge-check.ts";
 import { uncertaintyFor } from "../judgement.ts";
 import { NO_RUNNING } from "../running.ts";
@@ -23,20 +22,14 @@ export const measurementHandlers: Handlers = {
       values,
       uncertainty: uncertaintyFor(fact.fact.uncertainty, gauge, first),
       gauge,
+      doubt: gauge && values.flatMap((value) => gaugeDoubts(replay, gauge, value))[0],
       setup: replay.named("setup", fact.fact.setup),
       fact,
       hours: replay.parts.get(node)?.item.running.hours ?? NO_RUNNING.hours,
     };
     keep(replay, reading);
-    if (gauge !== undefined) complainOfGauge(replay, gauge, reading);
   },
 };
-
-/** One complaint for a measurement, however many of its readings are in doubt. */
-function complainOfGauge(replay: Replay, gauge: NamedDefinition, { node, values, fact }: Reading): void {
-  const [doubt] = values.flatMap((value) => gaugeDoubts(replay, gauge, value));
-  doubt?.(replay, node, replay.placeIn(fact, fact.fact.readingsAt));
-}
 
 /** What was measured: the thing and the name of the characteristic, however it was written. */
 function subjectOf(
