@@ -8,7 +8,8 @@ import { formatQuantity } from "../quantities/quantity.ts";
 
 export interface JsonQuantity {
   readonly value: number;
-  readonly unit: string;
+  /** Null of a bare number. */
+  readonly unit: string | null;
   readonly text: string;
 }
 
@@ -25,7 +26,16 @@ export interface JsonWhy {
 
 export function jsonQuantity(quantity: Quantity | undefined): JsonQuantity | null {
   if (quantity === undefined) return null;
-  return { value: quantity.value.toNumber(), unit: quantity.unit.symbol, text: formatQuantity(quantity) };
+  return {
+    value: quantity.value.toNumber(),
+    unit: jsonUnit(quantity),
+    text: formatQuantity(quantity),
+  };
+}
+
+/** The unit's symbol, as in the log; null of a bare number. */
+export function jsonUnit({ unit: { symbol } }: Quantity): string | null {
+  return symbol === "" ? null : symbol;
 }
 
 export function jsonMoney(money: Money | undefined): JsonMoney | null {

@@ -11,13 +11,15 @@ import type { Quantity } from "../quantities/quantity.ts";
 import { formatQuantity } from "../quantities/quantity.ts";
 import type { Verdict, VerdictName } from "../quantities/verdict.ts";
 import type { JsonQuantity } from "./json-values.ts";
-import { jsonQuantity } from "./json-values.ts";
+import { jsonQuantity, jsonUnit } from "./json-values.ts";
 import type { Cell, Table, TableRow } from "./table.ts";
 import { column, ESTIMATES_CAUTION } from "./table.ts";
 
 export interface PartsReport {
   readonly schema: "cotter/parts/1";
+  readonly today: string;
   readonly parts: readonly PartReport[];
+  readonly caution: string;
 }
 
 interface PartReport {
@@ -47,7 +49,7 @@ interface MeasurementReport {
   readonly name: string;
   /** The worst of the readings. */
   readonly value: number;
-  readonly unit: string;
+  readonly unit: string | null;
   readonly text: string;
   readonly readings: readonly JsonQuantity[];
   readonly uncertainty: JsonQuantity | null;
@@ -69,7 +71,9 @@ export function partsReport(build: Build, plan: Plan): PartsReport {
   const needs = new Map(plan.needs.map((need) => [need.node, need]));
   return {
     schema: "cotter/parts/1",
+    today: build.today,
     parts: [...build.standing.parts.values()].map((part) => partReport(build, part, needs.get(part.node))),
+    caution: ESTIMATES_CAUTION,
   };
 }
 
@@ -109,7 +113,7 @@ function measurementReport(standing: Build["standing"], reading: Reading): Measu
   return {
     name: reading.name,
     value: value.value.toNumber(),
-    unit: value.unit.symbol,
+    unit: jsonUnit(value),
     text: formatQuantity(value),
     readings: reading.values.flatMap((each) => jsonQuantity(each) ?? []),
     uncertainty: jsonQuantity(reading.uncertainty),

@@ -23,6 +23,7 @@ export interface SettingsReport {
     readonly title: string | null;
     readonly with: string | null;
   }[];
+  readonly caution: string;
 }
 
 interface SettingReport {
@@ -52,6 +53,9 @@ interface SettingReport {
   readonly line: number;
 }
 
+const CAUTION =
+  "Settings are the log's own: the maker's figures come first, and a brake, steering or suspension setting is tried standing, at walking pace, and only then further.";
+
 export function settingsReport({ standing, today }: Build): SettingsReport {
   return {
     schema: "cotter/settings/1",
@@ -62,6 +66,7 @@ export function settingsReport({ standing, today }: Build): SettingsReport {
       title: title ?? null,
       with: records.flatMap(({ record }) => (record.word === "with" ? [record.text] : [])).at(-1) ?? null,
     })),
+    caution: CAUTION,
   };
 }
 
@@ -126,7 +131,7 @@ const STATES: Readonly<Record<SettingReport["state"], Cell>> = {
 };
 
 export function settingsTable(build: Build): Table {
-  const { settings, setups, today } = settingsReport(build);
+  const { settings, setups, today, caution } = settingsReport(build);
   const things = [...new Set(settings.map(({ ref }) => ref))];
   return {
     title: `Settings on ${today}`,
@@ -149,9 +154,7 @@ export function settingsTable(build: Build): Table {
     notes: setups.map(
       (setup) => `${setup.ref}: ${setup.title ?? setup.ref}${setup.with === null ? "" : `, ${setup.with}`}`,
     ),
-    cautions: [
-      "Settings are the log's own: the maker's figures come first, and a brake, steering or suspension setting is tried standing, at walking pace, and only then further.",
-    ],
+    cautions: [caution],
   };
 }
 
