@@ -12,6 +12,7 @@ export const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
   ["settings", async () => (await import("./commands/settings.ts")).settings],
   ["costs", async () => (await import("./commands/costs.ts")).costs],
   ["identify", async () => (await import("./commands/identify.ts")).identify],
+  ["book", async () => (await import("./commands/book.ts")).book],
   ["calc", async () => (await import("./commands/calc.ts")).calc],
   ["serve", async () => (await import("./commands/serve.ts")).serve],
 ]);
@@ -28,6 +29,7 @@ export const SUMMARIES: readonly (readonly [string, string])[] = [
   ["settings", "the settings, wanted and as set"],
   ["costs", "money and hours by assembly, supplier and month, against the budget"],
   ["identify", "what an unknown part can be, from a few of its dimensions, best first"],
+  ["book", "the whole record as one page to keep and print: story, photos, schedules, torque sheet, costs"],
   ["calc", "one expression with units, with the names of the build around, if there is one"],
   ["serve", "the language server, for any editor that speaks the protocol"],
 ];
