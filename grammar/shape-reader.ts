@@ -177,7 +177,7 @@ export abstract class ShapeReader extends RecordValueParser {
     const node = this.rule(this.countedReference);
     if (node.count === undefined && shape.count === "required") {
       const { start } = node;
-      this.complain("unreadable-value", node.reference, "a number before it, such as 1 x", [
+      throw new ValueFault("unreadable-value", node.reference, "a number before it, such as 1 x", [
         { start, end: start, text: "1 x ", title: "It is one", sure: false },
       ]);
     }

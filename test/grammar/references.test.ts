@@ -152,7 +152,8 @@ describe("counted references", () => {
   });
 
   it("need their number where money or stock hangs on it", () => {
-    const record = recordIn("day", "used: disc_nut");
+    const record = recordIn("day", "used: disc_nut, 2 x hose");
+    expect(said(record)).toEqual({ items: [{ count: "2", reference: "hose" }] });
     expect(record.faults.map(({ code, found, fixes }) => [code, found, fixes[0]?.text])).toEqual([
       ["unreadable-value", "disc_nut", "1 x "],
     ]);
