@@ -35,7 +35,7 @@ export function readTyre(text: string): Tyre | undefined {
 }
 
 /** Nominal overall diameter, m. */
-function tyreDiameter({ width, aspect = fullProfile.usual, rim }: Tyre): number {
+export function tyreDiameter({ width, aspect = fullProfile.usual, rim }: Tyre): number {
   return 2 * width * aspect + rim;
 }
 

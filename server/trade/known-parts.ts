@@ -1,5 +1,6 @@
 /** Standard parts with the dimensions they are known by: what an unknown part is compared with. */
 
+import { readTyre, tyreDiameter } from "./drive.ts";
 import { americanWireGauges } from "./electrics.ts";
 import { boreCirclips, shaftCirclips } from "./tables/circlips.ts";
 import { parallelKeyRows, woodruffKeyRows } from "./tables/keys.ts";
@@ -7,6 +8,8 @@ import { oRingSeries, singleORings } from "./tables/o-rings.ts";
 import { rollerChainRows } from "./tables/roller-chains.ts";
 import { bearingSeries, inchBearings } from "./tables/rolling-bearings.ts";
 import { sparkPlugRows } from "./tables/spark-plugs.ts";
+import { tyreDesignations } from "./tables/tyres.ts";
+import { wireRows } from "./tables/wires.ts";
 import type { Thread } from "./thread.ts";
 import { readThread, threadsOfSeries } from "./thread.ts";
 
@@ -18,12 +21,13 @@ export type PartFamily =
   | "roller chain"
   | "key"
   | "wire"
-  | "spark plug";
+  | "spark plug"
+  | "tyre";
 
-/** Dimensions in m by name, as a restorer would measure them. */
 export interface KnownPart {
   readonly family: PartFamily;
   readonly name: string;
+  /** By name as a restorer would measure them, in m; the area of a wire in m². */
   readonly dimensions: Readonly<Record<string, number>>;
   readonly standard: string;
   /** What else the same dimensions may be, or another name. */
@@ -51,6 +55,7 @@ export function knownParts(): readonly KnownPart[] {
     ...keys(),
     ...wires(),
     ...sparkPlugs(),
+    ...tyres(),
   ];
 }
 
@@ -113,10 +118,10 @@ function oRings(): KnownPart[] {
 function circlips(): KnownPart[] {
   const clip =
     (place: "shaft" | "bore", standard: string) =>
-    ([nominal, thickness, free]: readonly [number, number, number, number]): KnownPart => ({
+    ([nominal, thickness, free, groove]: readonly [number, number, number, number]): KnownPart => ({
       family: "circlip",
       name: `${standard} ${nominal} x ${thickness}`,
-      dimensions: inMetres({ [place]: nominal, thickness, free }, MILLIMETRE),
+      dimensions: inMetres({ [place]: nominal, thickness, free, groove }, MILLIMETRE),
       standard,
       remark: place === "shaft" ? "outside, on a shaft" : "inside, in a bore",
     });
@@ -154,13 +159,27 @@ function keys(): KnownPart[] {
   return [...parallel, ...woodruff];
 }
 
+/** American gauges, and metric wires by their nominal area with the diameter of a solid conductor of that area. */
 function wires(): KnownPart[] {
-  return americanWireGauges().map(({ name, diameter }) => ({
-    family: "wire",
-    name,
-    dimensions: { diameter },
-    standard: "ASTM B258",
-  }));
+  const gauges = americanWireGauges().map(
+    ({ name, diameter }): KnownPart => ({
+      family: "wire",
+      name,
+      dimensions: { diameter, area: (Math.PI / 4) * diameter ** 2 },
+      standard: "ASTM B258",
+    }),
+  );
+  const metric = wireRows.map(({ area, solid }): KnownPart => {
+    const squareMetres = area * MILLIMETRE ** 2;
+    return {
+      family: "wire",
+      name: `${area} mm2`,
+      dimensions: { diameter: Math.sqrt((4 / Math.PI) * squareMetres), area: squareMetres },
+      standard: solid === undefined ? "vehicle cable" : "IEC 60228",
+      remark: "a stranded conductor of this area is thicker",
+    };
+  });
+  return [...gauges, ...metric];
 }
 
 function sparkPlugs(): KnownPart[] {
@@ -178,6 +197,21 @@ function sparkPlugs(): KnownPart[] {
         },
         standard: "ISO 28741",
         remark: "a reach that is too long can meet the piston",
+      },
+    ];
+  });
+}
+
+function tyres(): KnownPart[] {
+  return tyreDesignations().flatMap((name): KnownPart[] => {
+    const tyre = readTyre(name);
+    if (tyre === undefined) return [];
+    return [
+      {
+        family: "tyre",
+        name,
+        dimensions: { width: tyre.width, outside: tyreDiameter(tyre), rim: tyre.rim },
+        standard: "ISO 4000-1",
       },
     ];
   });

@@ -32,8 +32,9 @@ describe("the standard parts", () => {
     expect(count("circlip")).toBeGreaterThan(100);
     expect(count("roller chain")).toBeGreaterThan(20);
     expect(count("key")).toBeGreaterThan(40);
-    expect(count("wire")).toBe(44);
+    expect(count("wire")).toBe(44 + 15);
     expect(count("spark plug")).toBeGreaterThan(10);
+    expect(count("tyre")).toBeGreaterThan(1000);
   });
 });
 

@@ -1,0 +1,47 @@
+import { expect, test } from "vitest";
+import { designationsIn } from "../../server/trade/identification/designation.ts";
+
+const read = (text: string) => designationsIn(text).map((each) => each.text);
+
+test.each([
+  ["6203, 17 x 40 x 12", ["6203"]],
+  ["30204 taper roller, 20 x 47 x 15.25", ["30204"]],
+  ["bearing 6203-2RS", ["6203"]],
+  ["6205ZZ", ["6205"]],
+  ["68-series: 6804 bearing", ["61804"]],
+  ["3/8-24 UNF bolt", ["3/8-24 UNF"]],
+  ["bolt M8x30, a little bent", ["M8"]],
+  ["M10x1.25 LH", ["M10x1.25 LH"]],
+  ["2 BA screw", ["2 BA"]],
+  ["Woodruff No. 404", ["Woodruff No. 404"]],
+  ["parallel key 8 × 7", ["parallel key 8 x 7"]],
+  ["520 chain", ["520"]],
+  ["chain 12B-1", ["ISO 606 12B"]],
+  ["O-ring -210", ["AS568-210"]],
+  ["circlip DIN 472 47 x 1.75", ["DIN 472 47 x 1.75"]],
+  ["AWG 14 wire", ["AWG 14"]],
+  ["185/70R13 tyre", ["185/70R13"]],
+  ["6203 or 6204 bearing", ["6203", "6204"]],
+])("%s names %j", (text, expected) => {
+  expect(read(text)).toEqual(expected);
+});
+
+test.each([
+  ["Ostler 1300 saloon, both sides the same"],
+  ["off a saloon of 2004"],
+  ["frame number 6204"],
+  ["shaft with 520 stamped on it"],
+  ["hub of the small saloon"],
+  ["part -210 of the drawing"],
+  [""],
+])("%s names nothing that a table knows", (text) => {
+  expect(read(text)).toEqual([]);
+});
+
+test("a thread is a bolt's or a nut's", () => {
+  const [designation] = designationsIn("M10x1");
+  expect(designation?.candidates.map(({ family }) => family.name)).toEqual([
+    "external thread",
+    "internal thread",
+  ]);
+});
