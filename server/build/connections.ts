@@ -23,13 +23,12 @@ export interface Connections {
 
 const remembered = new WeakMap<Definitions, Connections>();
 
-/** With the definitions in force; made once for them. */
+/** With the definitions in force; made once for as long as none of these words changes. */
 export function connectionsOf(standing: Defined): Connections {
-  const known = remembered.get(standing.definitions);
-  if (known !== undefined) return known;
-  const made = connect(standing);
-  remembered.set(standing.definitions, made);
-  return made;
+  const definitions = standing.definitions.since(["joins", "parts", "set_by"]);
+  const known = remembered.get(definitions) ?? connect(standing);
+  remembered.set(definitions, known);
+  return known;
 }
 
 function connect(standing: Defined): Connections {

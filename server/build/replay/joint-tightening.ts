@@ -1,7 +1,7 @@
 /** What is wrong with a tightening: its figure, its wrench, its time. */
 import type { FindingExtras } from "../finding.ts";
 import { awaitedBy } from "../joint-awaiting.ts";
-import { torqueFault } from "../joint-torque.ts";
+import { isGrave, torqueFault } from "../joint-torque.ts";
 import type { Place } from "../source.ts";
 import { placeAt } from "../source.ts";
 import type { DatedFact, TorqueReading } from "../states.ts";
@@ -35,7 +35,8 @@ export function complainOfReading(replay: Replay, joint: TreeNode, reading: Torq
       complainUntil(replay, "checked", joint, "gauge-out-of-date", place, data, extras);
     }
   }
-  const coarse = gauge && doubts.length === 0 ? wrenchCoarseness(replay, joint, gauge, torque) : undefined;
+  if (gauge === undefined || doubts.length > 0 || isGrave(fault)) return;
+  const coarse = wrenchCoarseness(replay, joint, gauge, torque);
   if (coarse !== undefined) complainUntil(replay, "checked", joint, "gauge-too-coarse", place, coarse);
 }
 
