@@ -1,7 +1,9 @@
 /** What the server declares that it can do for a client. */
 import type { ClientCapabilities, ServerCapabilities } from "vscode-languageserver";
 import { TextDocumentSyncKind } from "vscode-languageserver";
+import { FIX_ALL, QUICK_FIX, REWRITE, WRITE_DOWN } from "./features/actions/action.ts";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "./features/semantic-tokens.ts";
+import { FILE_OPERATIONS } from "./files.ts";
 
 export function serverCapabilities({ textDocument }: ClientCapabilities): ServerCapabilities {
   return {
@@ -18,6 +20,15 @@ export function serverCapabilities({ textDocument }: ClientCapabilities): Server
         }),
     hoverProvider: true,
     completionProvider: { resolveProvider: true, triggerCharacters: [" ", ".", "{", '"'] },
+    signatureHelpProvider: { triggerCharacters: [":", " ", "(", ","], retriggerCharacters: [" ", ","] },
+    inlayHintProvider: true,
+    codeLensProvider: { resolveProvider: true },
+    documentLinkProvider: { resolveProvider: false },
+    codeActionProvider: { codeActionKinds: [QUICK_FIX, REWRITE, WRITE_DOWN, FIX_ALL] },
+    documentFormattingProvider: true,
+    documentRangeFormattingProvider: true,
+    documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" },
+    callHierarchyProvider: true,
     documentSymbolProvider: true,
     workspaceSymbolProvider: true,
     definitionProvider: true,
@@ -31,6 +42,14 @@ export function serverCapabilities({ textDocument }: ClientCapabilities): Server
       full: { delta: true },
       range: true,
     },
-    workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+    workspace: {
+      workspaceFolders: { supported: true, changeNotifications: true },
+      fileOperations: {
+        didCreate: FILE_OPERATIONS,
+        didDelete: FILE_OPERATIONS,
+        didRename: FILE_OPERATIONS,
+        willRename: FILE_OPERATIONS,
+      },
+    },
   };
 }

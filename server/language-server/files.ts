@@ -3,6 +3,7 @@ import type { FileOperationRegistrationOptions } from "vscode-languageserver";
 import { DidChangeWatchedFilesNotification, FileChangeType } from "vscode-languageserver";
 import { textChange } from "./from-protocol.ts";
 import type { Session } from "./session.ts";
+import { folderUri } from "./uri.ts";
 
 const LOG = /\.cotter$/;
 /** Files that a `photo:` may name. */
@@ -40,6 +41,29 @@ export function hearOfFiles(session: Session): void {
     void workspace.filesChanged(paths.filter((path) => LOG.test(path)));
     if (changes.some(({ uri }) => !LOG.test(uri))) workspace.photosMayHaveChanged();
     session.onChange();
+  });
+}
+
+/** What is done with files in the editor itself. */
+export function hearOfFileOperations(session: Session): void {
+  const { connection, workspace } = session;
+  const come = (uris: readonly string[]) => {
+    void workspace.filesChanged(uris.map((uri) => session.pathOf(uri)).filter((path) => LOG.test(path)));
+    const folders = uris.filter((uri) => !LOG.test(uri)).map(folderUri);
+    for (const folder of folders) void workspace.folderChanged(folder);
+    workspace.photosMayHaveChanged();
+    session.onChange();
+  };
+  const go = (uris: readonly string[]) => {
+    for (const uri of uris) workspace.removed(folderUri(uri));
+    workspace.photosMayHaveChanged();
+    session.onChange();
+  };
+  connection.workspace.onDidCreateFiles(({ files }) => come(files.map(({ uri }) => uri)));
+  connection.workspace.onDidDeleteFiles(({ files }) => go(files.map(({ uri }) => uri)));
+  connection.workspace.onDidRenameFiles(({ files }) => {
+    go(files.map(({ oldUri }) => oldUri));
+    come(files.map(({ newUri }) => newUri));
   });
 }
 

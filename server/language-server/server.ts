@@ -3,12 +3,15 @@ import type { Connection, InitializeResult } from "vscode-languageserver";
 import { DidChangeConfigurationNotification } from "vscode-languageserver";
 import { serverCapabilities } from "./capabilities.ts";
 import { Diagnostics } from "./diagnostics.ts";
-import { hearOfFiles, watchFiles } from "./files.ts";
+import { hearOfFileOperations, hearOfFiles, watchFiles } from "./files.ts";
 import { foldersOf, hearOfFolders, readFolders } from "./folders.ts";
 import type { Host } from "./host.ts";
+import { answerChanging } from "./requests/changing.ts";
+import { answerOfNames } from "./requests/names.ts";
+import { answerOfStructure } from "./requests/structure.ts";
+import { answerTelling } from "./requests/telling.ts";
 import { Session } from "./session.ts";
 import { readSettings, readStartOptions } from "./settings.ts";
-import { answerTextRequests } from "./text-requests.ts";
 
 export interface ServerName {
   readonly name: string;
@@ -33,7 +36,11 @@ function answerRequests(session: Session): void {
   const { connection } = session;
   const diagnostics = new Diagnostics(session);
   hearOfFiles(session);
-  answerTextRequests(session);
+  hearOfFileOperations(session);
+  answerOfNames(session);
+  answerOfStructure(session);
+  answerTelling(session);
+  answerChanging(session);
   connection.languages.diagnostics.on(({ textDocument: { uri }, previousResultId }, token) =>
     session.answer(uri, token, { kind: "full", items: [] }, () => diagnostics.ofFile(uri, previousResultId)),
   );

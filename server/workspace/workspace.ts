@@ -116,6 +116,11 @@ export class Workspace {
     });
   }
 
+  /** A folder has come, with all that is in it. */
+  async folderChanged(folder: string): Promise<void> {
+    if (this.isInFolder(folder)) await this.read(() => this.readFolder(folder));
+  }
+
   /** Everything below a folder, or a file, is gone. What is open stays until it is closed. */
   removed(path: string): void {
     for (const log of this.loose.values())

@@ -1,0 +1,52 @@
+/** Requests for what is told beside the text: hover, completion, signature help, hints, lines above blocks, links. */
+import { MarkupKind } from "vscode-languageserver";
+import { codeLenses, lensWords } from "../features/code-lens.ts";
+import { completion } from "../features/completion/completion.ts";
+import type { Documented } from "../features/completion/item.ts";
+import { documentation } from "../features/completion/resolve.ts";
+import { hover } from "../features/hover/hover.ts";
+import { inlayHints } from "../features/inlay-hints.ts";
+import { documentLinks } from "../features/links.ts";
+import { signatureHelp } from "../features/signature-help.ts";
+import type { Session } from "../session.ts";
+import { ofFile } from "./of-file.ts";
+
+export function answerTelling(session: Session): void {
+  const { connection } = session;
+  connection.onHover(ofFile(session, null, (view, { position }) => hover(view, position) ?? null));
+  connection.onSignatureHelp(
+    ofFile(session, null, (view, { position }) => signatureHelp(view, position) ?? null),
+  );
+  connection.onDocumentLinks(ofFile(session, [], documentLinks));
+  connection.languages.inlayHint.on(
+    ofFile(session, [], (view, { range }) => inlayHints(view, range, session.settings.inlayHints)),
+  );
+  answerCompletion(session);
+  answerCodeLens(session);
+}
+
+function answerCompletion(session: Session): void {
+  const { connection } = session;
+  const item = session.client.textDocument?.completion?.completionItem;
+  const snippets = item?.snippetSupport === true;
+  connection.onCompletion(ofFile(session, [], (view, { position }) => completion(view, position, snippets)));
+  connection.onCompletionResolve((asked, token) => {
+    const { uri, documented } = (asked.data ?? {}) as { uri?: string; documented?: Documented };
+    if (uri === undefined || documented === undefined) return asked;
+    return session.answer(uri, token, asked, (view) => {
+      const value = documentation(view.build, documented);
+      return value === "" ? asked : { ...asked, documentation: { kind: MarkupKind.Markdown, value } };
+    });
+  });
+}
+
+function answerCodeLens(session: Session): void {
+  const { connection } = session;
+  connection.onCodeLens(ofFile(session, [], (view) => (session.settings.codeLens ? codeLenses(view) : [])));
+  connection.onCodeLensResolve((lens, token) => {
+    const { uri, block } = lens.data as { uri: string; block: number };
+    // A title without a command: it is there to be read.
+    const withTitle = (title: string) => ({ ...lens, command: { title, command: "" } });
+    return session.answer(uri, token, withTitle(""), (view) => withTitle(lensWords(view, block) ?? ""));
+  });
+}
