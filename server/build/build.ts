@@ -21,6 +21,7 @@ import type { ReferenceLink } from "./names.ts";
 import { Names } from "./names.ts";
 import { missingPhotos } from "./photo-findings.ts";
 import { readDiary } from "./replay/diary.ts";
+import { complainOfUnseenParts } from "./second-look.ts";
 import { complainOfSettings } from "./setting-findings.ts";
 import type { BlockSite, SourceFile } from "./source.ts";
 import { placeAt, sitesOf } from "./source.ts";
@@ -76,6 +77,7 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos }: B
   complainOfCircuits(replay, leanings);
   complainOfSettings(replay);
   complainOfLives(replay, leanings);
+  complainOfUnseenParts(replay, leanings);
   complainOfCare(replay, facts);
   const ofVehicle = withoutVehicle(gathered, sites);
   return {

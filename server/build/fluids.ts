@@ -14,7 +14,7 @@ export function fluidFamily(name: string): FluidFamily | undefined {
 }
 
 /** True for the fluids of hydraulic brakes by their grade. */
-export function isBrakeFluid(name: string): boolean {
+function isBrakeFluid(name: string): boolean {
   return /\bDOT\s*\d/i.test(name);
 }
 

@@ -19,6 +19,8 @@ export interface OpenItemData {
   "part-off": { readonly where: "off" | "away" | "missing" | "gone"; readonly since: IsoDate | undefined };
   "part-on-trial": { readonly since: IsoDate | undefined };
   "part-condemned": { readonly why: Condition | Decision; readonly since: IsoDate };
+  /** It asks for a second pair of eyes, and has had none since it was put on. */
+  "part-not-seen": { readonly since: IsoDate };
   "limit-refused": OutsideData;
   "limit-unproven": OutsideData;
   "limit-unmeasured": { readonly name: string };
@@ -76,6 +78,7 @@ const SAY: Say = {
   "part-off": ({ where, since }) => `${where === "gone" ? "not there" : where}${sinceThe(since)}`,
   "part-on-trial": ({ since }) => `fitted for trial only${sinceThe(since)}`,
   "part-condemned": ({ why, since }) => `condemned: ${why.replaceAll("_", " ")} on ${since}`,
+  "part-not-seen": ({ since }) => `no second pair of eyes since ${since}`,
   "limit-refused": (data) => `${data.name} ${figures(data)}: ${data.side === "upper" ? "over" : "under"} it`,
   "limit-unproven": (data) => `${data.name} ${figures(data)}: not proved either way`,
   "limit-unmeasured": ({ name }) => `${name} is not measured`,

@@ -18,6 +18,7 @@ import { isInUse, isOver, livesOf } from "./lives.ts";
 import type { HoldNeed } from "./lowering/definition-record.ts";
 import type { OpenItem } from "./open-item.ts";
 import { openItem } from "./open-item.ts";
+import { unseenSince } from "./second-look.ts";
 import { securing } from "./securing.ts";
 import { settingsOf } from "./setting-check.ts";
 import { snagsOpenFor } from "./snag-check.ts";
@@ -120,6 +121,8 @@ class Inspection {
       const { why, fact } = condemned;
       yield openItem("part-condemned", node, { why, since: fact.date }, fact.place);
     }
+    const unseen = unseenSince(this.standing, part);
+    if (unseen !== undefined) yield openItem("part-not-seen", node, { since: unseen.date }, unseen.place);
   }
 
   private *joint(node: TreeNode): Generator<OpenItem> {

@@ -49,6 +49,21 @@ day 2026-05-02
     ]);
   });
 
+  it("that ask for a second pair of eyes are open until another has looked at them since they went on", () => {
+    const log = (facts: string) => `
+part belt "Belt"
+  second_check: yes
+
+day 2026-05-02
+${facts}`;
+    const open = ["part-not-seen belt: no second pair of eyes since 2026-05-02"];
+    const on = '  removed: belt\n  fitted: belt by "JR"\n';
+    expect(openOf("parts", log(""))).toEqual([]);
+    expect(openOf("parts", log(on))).toEqual(open);
+    expect(openOf("parts", log(`${on}  seen: belt by "JR"\n`))).toEqual(open);
+    expect(openOf("parts", log(`${on}  seen: belt by "KT"\n`))).toEqual([]);
+  });
+
   it("are refused by a reading outside a limit, whether limits are asked for or not", () => {
     const log = `
 part disc "Disc"

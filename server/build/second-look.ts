@@ -1,0 +1,36 @@
+/** The second pair of eyes that a part asks for once it has been put on; that of a joint is part of its being secured. */
+import type { Leanings } from "./leaning.ts";
+import { leaningPlace } from "./leaning.ts";
+import type { Replay } from "./replay/replay.ts";
+import type { Standing } from "./standing.ts";
+import type { DatedFact, PartState } from "./states.ts";
+
+/** The fact that put a part on which nobody but the one who did it has looked at since; undefined where all is well. */
+export function unseenSince(
+  { definitions }: Pick<Standing, "definitions">,
+  { node, place, placed, item }: PartState,
+): DatedFact | undefined {
+  if (place !== "on" || placed === undefined) return undefined;
+  if (definitions.one(node, "second_check")?.record.yes !== true) return undefined;
+  const doer = placed.fact.by;
+  const seen = item.events.some(
+    ({ is, fact }) =>
+      is === "seen" && fact.order > placed.order && (doer === undefined || fact.fact.by !== doer),
+  );
+  return seen ? undefined : placed;
+}
+
+export function complainOfUnseenParts(replay: Replay, leanings: Leanings): void {
+  for (const part of replay.parts.values()) {
+    const since = unseenSince(replay, part);
+    const leaning = since && leanings.on(part.node, since, "parts");
+    if (since === undefined || leaning === undefined) continue;
+    replay.complainOf(
+      part.node,
+      "not-seen",
+      since.place,
+      { what: part.node.path },
+      { seeAlso: [leaningPlace(leaning)] },
+    );
+  }
+}
