@@ -73,7 +73,7 @@ const WRONG: Readonly<Record<Extract<Wanting, { code: "joint-wrong" }>["fault"][
   "lock-missing": "threadlocker on greasy threads",
 };
 
-export function sayLockLack(lack: LockLack): string {
+function sayLockLack(lack: LockLack): string {
   const asked = lack.lock.replace("_", " ");
   switch (lack.is) {
     case "not locked":
