@@ -1,10 +1,13 @@
 /** A characteristic of a thing, `REF.NAME`, at one moment: what was last measured or set, else what it should be. */
 import type { Quantity } from "../quantities/quantity.ts";
 import { meanOf } from "../quantities/quantity.ts";
+import type { QuantityFault } from "../quantities/quantity-fault.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import { combineExpanded } from "../quantities/uncertainty.ts";
 import type { Thread } from "../trade/thread.ts";
 import { newestReadings, uncertaintyFor } from "./judgement.ts";
+import type { LoweredFact } from "./lowering/fact.ts";
+import { Remembered } from "./remembered.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import type { Standing } from "./standing.ts";
@@ -69,8 +72,10 @@ function later<T extends { readonly fact: DatedFact }>(one: T | undefined, other
   return one === undefined || other.fact.order > one.fact.order ? other : one;
 }
 
+const means = new Remembered<LoweredFact, Quantity | QuantityFault>();
+
 function fromReading({ values, uncertainty, fact }: Reading): Characteristic | undefined {
-  const value = meanOf(values);
+  const value = means.of(fact.fact, [], () => meanOf(values));
   const place = placeAt(fact.place.site, fact.fact.readingsAt);
   return isFault(value) ? undefined : { value, from: "measured", uncertainty, place, fact };
 }

@@ -1,4 +1,5 @@
 /** Readings against limits: the verdict of the newest reading of an item, with the definitions in force. */
+import type { Decimal } from "../quantities/decimal.ts";
 import type { Limits } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { add, asDifference, hasDimension } from "../quantities/quantity.ts";
@@ -10,6 +11,8 @@ import { judge } from "../quantities/verdict.ts";
 import type { NamedDefinition } from "./definitions.ts";
 import { NEAR_SHARE } from "./figures.ts";
 import type { DefinitionRecord, RecordWord } from "./lowering/definition-record.ts";
+import type { LoweredFact } from "./lowering/fact.ts";
+import { Remembered } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { Item, Reading } from "./states.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
@@ -25,19 +28,40 @@ export interface JudgedLimit {
 
 /** The limits of a characteristic that can be judged: those whose dimension is the reading's. */
 export function judgeReading(standing: Defined, reading: Reading): readonly JudgedLimit[] {
-  const { node, name, values, gauge, fact } = reading;
-  const uncertainty = (value: Quantity) => uncertaintyFor(fact.fact.uncertainty, gauge, value);
+  const near = nearShare(standing);
   return standing.definitions
-    .all(node, "limit")
-    .filter(({ record }) => record.name === name)
+    .all(reading.node, "limit")
+    .filter(({ record }) => record.name === reading.name)
     .flatMap((limit) => {
-      const verdict = judge(values, uncertainty, limit.record.limits, nearShare(standing));
-      return isFault(verdict) ? [] : [{ limit, reading, verdict }];
+      const verdict = verdictOn(reading, limit.record, near);
+      return verdict === undefined ? [] : [{ limit, reading, verdict }];
     });
 }
 
+/** Verdicts by the record of the limit, which the readings of many things may share, and by the fact of the reading. */
+const verdicts = new WeakMap<DefinitionRecord<"limit">, Remembered<LoweredFact, Verdict | undefined>>();
+
+function verdictOn(
+  { values, gauge, fact: { fact } }: Reading,
+  limit: DefinitionRecord<"limit">,
+  near: Decimal,
+): Verdict | undefined {
+  const ofLimit = verdicts.get(limit) ?? new Remembered<LoweredFact, Verdict | undefined>();
+  verdicts.set(limit, ofLimit);
+  return ofLimit.of(fact, [near, gauge && precisionOf(gauge)], () => {
+    const uncertainty = (value: Quantity) => uncertaintyFor(fact.uncertainty, gauge, value);
+    const verdict = judge(values, uncertainty, limit.limits, near);
+    return isFault(verdict) ? undefined : verdict;
+  });
+}
+
+/** The record of a gauge from which its uncertainty follows. */
+export function precisionOf(gauge: NamedDefinition): DefinitionRecord | undefined {
+  return recordOf(gauge, "uncertainty") ?? recordOf(gauge, "resolution");
+}
+
 /** The share of a limit's zone below which a reading is near: the vehicle's `near:`, else the usual figure. */
-export function nearShare({ definitions, gathered }: Defined) {
+export function nearShare({ definitions, gathered }: Defined): Decimal {
   return definitions.one(gathered.tree.root, "near")?.record.share ?? NEAR_SHARE;
 }
 
@@ -47,6 +71,16 @@ export function nearShare({ definitions, gathered }: Defined) {
  * overtakes the other; a reading that names no spot is of the whole and overtakes them all.
  */
 export function newestReadings({ readings }: Pick<Item, "readings">): readonly Reading[] {
+  const known = remembered.get(readings);
+  if (known !== undefined) return known;
+  const newest = newestAmong(readings);
+  remembered.set(readings, newest);
+  return newest;
+}
+
+const remembered = new WeakMap<readonly Reading[], readonly Reading[]>();
+
+function newestAmong(readings: readonly Reading[]): readonly Reading[] {
   const newest = new Map<string, Map<string, Reading>>();
   for (const reading of readings) {
     const { spot } = reading.fact.fact;

@@ -4,13 +4,17 @@ import type { Quantity } from "../quantities/quantity.ts";
 import { convert, meanOf } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
+import type { Wear } from "../quantities/wear.ts";
 import { wear } from "../quantities/wear.ts";
 import { calculatedLimits } from "./calculated-limits.ts";
 import { condemnation } from "./condemnation.ts";
 import type { LimitData } from "./finding-data/limits.ts";
 import type { JudgedLimit } from "./judgement.ts";
-import { judgeReading, newestReadings } from "./judgement.ts";
+import { judgeReading, newestReadings, precisionOf } from "./judgement.ts";
+import type { DefinitionRecord } from "./lowering/definition-record.ts";
+import type { LoweredFact } from "./lowering/fact.ts";
 import { ReadingMeaning } from "./reading-meaning.ts";
+import { Remembered } from "./remembered.ts";
 import type { Replay } from "./replay/replay.ts";
 import { isSetInFitting } from "./set-in-fitting.ts";
 import type { Place } from "./source.ts";
@@ -154,16 +158,29 @@ function complainOfWear(replay: Replay, { node, item }: PartState): void {
     const readings = comparable(taken.filter(({ name }) => name === record.name));
     const last = readings.at(-1);
     if (readings.length < 2 || isSetInFitting(replay, node, record.name)) continue;
-    const points = readings.flatMap(({ fact, hours, values }) => {
-      const value = meanOf(values);
-      return isFault(value) ? [] : [{ date: fact.date, runningHours: hours, value }];
-    });
-    const worn = wear(points, record.limits, last?.uncertainty);
-    if (worn === undefined || worn.remaining === undefined || last === undefined) continue;
+    const worn = last && wearOf(readings, last, record);
+    if (worn?.remaining === undefined || last === undefined) continue;
     const { rate, over, remaining: left, limit } = worn;
     const place = replay.placeIn(last.fact, last.fact.fact.readingsAt);
     replay.complainOf(node, "wear-rate", place, { characteristic: record.name, rate, over, left, limit });
   }
+}
+
+const wears = new Remembered<LoweredFact, Wear | undefined>();
+
+function wearOf(
+  readings: readonly Reading[],
+  { fact, gauge, uncertainty }: Reading,
+  limit: DefinitionRecord<"limit">,
+): Wear | undefined {
+  const inputs = readings.flatMap((reading) => [reading.fact.fact, reading.fact.date, `${reading.hours}`]);
+  return wears.of(fact.fact, [limit, gauge && precisionOf(gauge), ...inputs], () => {
+    const points = readings.flatMap(({ fact: { date }, hours, values }) => {
+      const value = meanOf(values);
+      return isFault(value) ? [] : [{ date, runningHours: hours, value }];
+    });
+    return wear(points, limit.limits, uncertainty);
+  });
 }
 
 /** After these the part is not what it was: readings before and after show no wear. */

@@ -1,6 +1,6 @@
 /** Whether a reading can be what it says: of another dimension than its limit, ten times off, or of nothing known. */
 import { namesIn } from "../expressions/names.ts";
-import { describeDimension } from "../quantities/dimension.ts";
+import { compatible, describeDimension } from "../quantities/dimension.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import {
   compare,
@@ -14,7 +14,10 @@ import { isFault } from "../quantities/quantity-fault.ts";
 import type { Calculation } from "./calculation.ts";
 import { SLIP_FACTOR } from "./figures.ts";
 import { recordsOf } from "./judgement.ts";
+import type { DefinitionRecord } from "./lowering/definition-record.ts";
+import type { LoweredFact } from "./lowering/fact.ts";
 import { memberReference } from "./reference-uses.ts";
+import { Remembered } from "./remembered.ts";
 import type { Replay } from "./replay/replay.ts";
 import type { Reading } from "./states.ts";
 import type { TreeNode } from "./tree/node.ts";
@@ -42,7 +45,8 @@ export class ReadingMeaning {
   private complainOfDimension({ node, values, fact }: Reading, nominals: readonly Quantity[]): boolean {
     const [value] = values;
     const [nominal] = nominals;
-    if (nominal === undefined || !nominals.every((each) => isFault(compare(value, each)))) return false;
+    if (nominal === undefined || nominals.some((each) => compatible(value.dimension, each.dimension)))
+      return false;
     const place = this.replay.placeIn(fact, fact.fact.readingsAt);
     this.replay.complainOf(node, "wrong-dimension", place, {
       found: formatQuantity(value),
@@ -54,15 +58,12 @@ export class ReadingMeaning {
 
   private complainOfSlip({ node, name, values, fact }: Reading, standing: "current" | "past"): boolean {
     const nominal = this.nominal(node, name);
-    for (const reading of values) {
-      const factor = nominal && factorOff(reading, nominal);
-      if (nominal === undefined || factor === undefined) continue;
-      const place = this.replay.placeIn(fact, fact.fact.readingsAt);
-      const data = { characteristic: name, reading, nominal, factor };
-      this.replay.complainOf(node, "implausible-value", place, data, { standing });
-      return true;
-    }
-    return false;
+    const slip = nominal && slips.of(fact.fact, [nominal], () => slipOf(values, nominal));
+    if (slip === undefined || nominal === undefined) return false;
+    const place = this.replay.placeIn(fact, fact.fact.readingsAt);
+    const data = { characteristic: name, ...slip, nominal };
+    this.replay.complainOf(node, "implausible-value", place, data, { standing });
+    return true;
   }
 
   private complainOfNoLimit({ node, name, fact }: Reading, standing: "current" | "past"): void {
@@ -103,7 +104,8 @@ export class ReadingMeaning {
       if (record.name !== name) continue;
       const { nominal, fresh, lower, upper } = record.limits;
       if (nominal !== undefined || fresh !== undefined) return nominal ?? fresh;
-      if (lower !== undefined && upper !== undefined && isNarrow(lower, upper)) return lower;
+      if (lower === undefined || upper === undefined) continue;
+      if (narrow.of(record, [], () => isNarrow(lower, upper))) return lower;
     }
     return undefined;
   }
@@ -156,6 +158,24 @@ function* memberKey({ node, name }: MemberResolution): Generator<string> {
 function keyOf(node: TreeNode, name: string): string {
   return `${node.path} ${name}`;
 }
+
+interface Slip {
+  readonly reading: Quantity;
+  readonly factor: number;
+}
+
+const slips = new Remembered<LoweredFact, Slip | undefined>();
+
+/** The first reading that is off by about ten. */
+function slipOf(values: readonly Quantity[], nominal: Quantity): Slip | undefined {
+  for (const reading of values) {
+    const factor = factorOff(reading, nominal);
+    if (factor !== undefined) return { reading, factor };
+  }
+  return undefined;
+}
+
+const narrow = new Remembered<DefinitionRecord<"limit">, boolean>();
 
 /** Limits less than a factor of two apart have a middle worth the name. */
 function isNarrow(lower: Quantity, upper: Quantity): boolean {

@@ -1,0 +1,24 @@
+/**
+ * A result kept with what it was made from: as long as every input is the same object or value, it is not computed
+ * again. Lowered facts and records stay the same objects from one derivation to the next while their block is untouched,
+ * so what is kept with them survives an edit elsewhere, and goes when they go.
+ */
+export class Remembered<Key extends object, Result> {
+  private readonly kept = new WeakMap<
+    Key,
+    { readonly inputs: readonly unknown[]; readonly result: Result }
+  >();
+
+  /** The result kept with a key, if it was made from these inputs; else it is computed and kept. */
+  of(key: Key, inputs: readonly unknown[], compute: () => Result): Result {
+    const known = this.kept.get(key);
+    if (known !== undefined && isSame(known.inputs, inputs)) return known.result;
+    const result = compute();
+    this.kept.set(key, { inputs, result });
+    return result;
+  }
+}
+
+function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((input, index) => input === other[index]);
+}
