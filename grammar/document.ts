@@ -7,7 +7,8 @@ import { headerStart } from "./header-shape.ts";
 import { contentEndOf, lineStartsOf } from "./lines.ts";
 import type { BlockNode } from "./syntax.ts";
 
-const BYTE_ORDER_MARK = "\ufeff";
+/** One, or several where files were joined. */
+const BYTE_ORDER_MARKS = /^\ufeff+/;
 
 /** A place in a text: both count from 0; `character` in UTF-16 units. */
 export interface Position {
@@ -116,7 +117,7 @@ function lineBreaksOf({ lineStarts }: BlockNode): number {
 }
 
 function withoutMark(text: string): string {
-  return text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text;
+  return text.replace(BYTE_ORDER_MARKS, "");
 }
 
 function readBlocks(text: string, reuse?: ReadonlyMap<string, BlockNode>): BlockNode[] {

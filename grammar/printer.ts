@@ -30,18 +30,16 @@ export interface LayoutEdit {
   readonly text: string;
 }
 
-const BYTE_ORDER_MARK = "\ufeff";
 const INDENT = "  ";
 const CONTINUATION_INDENT = "    ";
 const BEFORE_COMMENT = "  ";
 
-/** The text in the canonical layout; what is in it already comes back as it is. */
+/** The text in the canonical layout, with its byte order mark; what is in it already comes back as it is. */
 export function format(text: string): string {
-  const mark = text.startsWith(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK : "";
   const document = Document.read(text);
-  let formatted = mark;
-  let at = 0;
   const written = document.text;
+  let formatted = text.slice(0, text.length - written.length);
+  let at = 0;
   for (const edit of layoutEdits(document)) {
     formatted += written.slice(at, edit.start) + edit.text;
     at = edit.end;
