@@ -95,6 +95,7 @@ export class Calculator {
       value: outcome.value.quantity,
       from: "calculated",
       uncertainty: undefined,
+      setup: undefined,
       place,
       fact: undefined,
     };

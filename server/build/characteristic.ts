@@ -5,6 +5,7 @@ import type { QuantityFault } from "../quantities/quantity-fault.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import { combineExpanded } from "../quantities/uncertainty.ts";
 import type { Thread } from "../trade/thread.ts";
+import type { NamedDefinition } from "./definitions.ts";
 import { newestReadings, uncertaintyFor } from "./judgement.ts";
 import type { LoweredFact } from "./lowering/fact.ts";
 import { Remembered } from "./remembered.ts";
@@ -23,6 +24,8 @@ export interface Characteristic {
   readonly from: "measured" | "set" | "calculated" | "setting" | "size";
   /** Expanded, k = 2; undefined where nothing states it. */
   readonly uncertainty: Quantity | undefined;
+  /** The condition under which it was measured or set. */
+  readonly setup: NamedDefinition | undefined;
   readonly place: Place;
   /** The fact that says it; undefined of what is calculated, a setting or a size. */
   readonly fact: DatedFact<"measured" | "set"> | undefined;
@@ -74,15 +77,15 @@ function later<T extends { readonly fact: DatedFact }>(one: T | undefined, other
 
 const means = new Remembered<LoweredFact, Quantity | QuantityFault>();
 
-function fromReading({ values, uncertainty, fact }: Reading): Characteristic | undefined {
+function fromReading({ values, uncertainty, setup, fact }: Reading): Characteristic | undefined {
   const value = means.of(fact.fact, [], () => meanOf(values));
   const place = placeAt(fact.place.site, fact.fact.readingsAt);
-  return isFault(value) ? undefined : { value, from: "measured", uncertainty, place, fact };
+  return isFault(value) ? undefined : { value, from: "measured", uncertainty, setup, place, fact };
 }
 
-function fromSetting({ value, gauge, fact }: SettingState): Characteristic {
+function fromSetting({ value, gauge, setup, fact }: SettingState): Characteristic {
   const uncertainty = uncertaintyFor(undefined, gauge, value);
-  return { value, from: "set", uncertainty, place: fact.place, fact };
+  return { value, from: "set", uncertainty, setup, place: fact.place, fact };
 }
 
 /** What it should be: a setting's nominal value, else a nominal size. */
@@ -93,10 +96,13 @@ export function nominalOf({ definitions }: Stated, node: TreeNode, name: string)
   const value = setting?.record.limits.nominal;
   if (setting !== undefined && value !== undefined) {
     const place = placeAt(setting.site, setting.record.at);
-    return { value, from: "setting", uncertainty: undefined, place, fact: undefined };
+    return { value, from: "setting", ...STATED, place };
   }
   const size = definitions.all(node, "size").findLast(({ record }) => record.name === name);
   if (size === undefined) return undefined;
   const place = placeAt(size.site, size.record.at);
-  return { value: size.record.size, from: "size", uncertainty: undefined, place, fact: undefined };
+  return { value: size.record.size, from: "size", ...STATED, place };
 }
+
+/** Nobody measured it: it is what it should be. */
+const STATED = { uncertainty: undefined, setup: undefined, fact: undefined } as const;

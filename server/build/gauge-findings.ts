@@ -11,7 +11,7 @@ import { newestReadings, recordOf } from "./judgement.ts";
 import type { Condition } from "./lowering/fact.ts";
 import type { Replay } from "./replay/replay.ts";
 import type { Place } from "./source.ts";
-import type { DatedFact, Reading } from "./states.ts";
+import type { DatedFact, GaugeDoubt, Reading } from "./states.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 /** Something that a gauge showed and that still counts. */
@@ -28,6 +28,9 @@ export function complainOfGauges(replay: Replay, facts: readonly DatedFact[]): v
     complainOfItem(replay, item.readings, true);
   }
   for (const readings of replay.readings.values()) complainOfItem(replay, readings, true);
+  for (const settings of replay.settings.values())
+    for (const { node, doubt, fact } of settings.values())
+      complainOfUse(replay, node, doubt, fact, fact.place, "current");
   complainOfDoubts(replay, facts);
 }
 
@@ -35,16 +38,24 @@ export function complainOfGauges(replay: Replay, facts: readonly DatedFact[]): v
 function complainOfItem(replay: Replay, readings: readonly Reading[], there: boolean): void {
   const newest = new Set(there ? newestReadings({ readings }) : []);
   for (const reading of readings) {
-    complainOfUse(replay, reading, newest.has(reading) ? "current" : "past");
+    const { node, doubt, fact } = reading;
+    const place = replay.placeIn(fact, fact.fact.readingsAt);
+    complainOfUse(replay, node, doubt, fact, place, newest.has(reading) ? "current" : "past");
     if (newest.has(reading)) complainOfCoarseness(replay, reading);
   }
 }
 
-/** A gauge that could not have given the reading, or was out of date: one complaint, however many readings it took. */
-function complainOfUse(replay: Replay, { node, doubt, fact }: Reading, standing: "current" | "past"): void {
+/** A gauge that could not have shown that, or was out of date: one complaint, however many readings it took. */
+function complainOfUse(
+  replay: Replay,
+  node: TreeNode,
+  doubt: GaugeDoubt | undefined,
+  fact: DatedFact,
+  place: Place,
+  standing: "current" | "past",
+): void {
   if (doubt === undefined) return;
   const { gauge } = doubt;
-  const place = replay.placeIn(fact, fact.fact.readingsAt);
   const extras = { standing, seeAlso: [{ place: gauge.header, role: "gauge" }] };
   if (doubt.is === "out of range") {
     const { reading, range } = doubt;

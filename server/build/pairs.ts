@@ -57,6 +57,8 @@ function judgePair(
   const ours = calculator.characteristic(node, record.record.name);
   const theirs = calculator.characteristic(otherNode, otherName);
   if (!isTaken(ours) || !isTaken(theirs)) return undefined;
+  // One side with a driver aboard and one without say nothing of each other.
+  if (ours.setup !== theirs.setup) return undefined;
   const sides = { record, ours, theirs, otherNode, otherName };
   const larger = largerOf(ours.value, theirs.value);
   if (larger === undefined) return undefined;

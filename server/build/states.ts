@@ -208,6 +208,8 @@ export interface SettingState {
   readonly value: Quantity;
   readonly each: boolean;
   readonly gauge: NamedDefinition | undefined;
+  /** The gravest of what spoke against the gauge. */
+  readonly doubt: GaugeDoubt | undefined;
   readonly fact: DatedFact<"set">;
 }
 

@@ -1,6 +1,6 @@
 /**
- * Every figure that a rule judges by, in one table: its value, where it comes from, and how a build has another. The
- * values are those that the floors below reckon with.
+ * Every figure that a rule judges by or speaks of, in one table: its value, where it comes from, and how a build has
+ * another. Values that the floors below reckon with are theirs.
  */
 import * as build from "../build/figures.ts";
 import { frictionRows } from "../trade/tables/friction.ts";
@@ -162,4 +162,49 @@ const OTHERS: readonly Figure[] = [
   },
 ];
 
-export const figures: readonly Figure[] = [...READINGS, ...JOINTS, ...OTHERS];
+const WORDS: readonly Figure[] = [
+  {
+    name: "Families of brake fluid that are never mixed without a flush and new seals",
+    value: "DOT 3, 4 and 5.1 glycol; DOT 5 silicone; mineral oil",
+    source: "FMVSS 116 (49 CFR 571.116)",
+    change: "`fluid:` of the system",
+    rules: ["wrong-fluid"],
+  },
+  {
+    name: "Plating can make hard steel brittle",
+    value: "springs, and class 10.9 and up; on what can hurt, springs and class 12.9 are not plated at all",
+    source: PRACTICE,
+    change: undefined,
+    rules: ["embrittlement"],
+  },
+  {
+    name: "Magnetic particles find no crack in",
+    value: "aluminium, magnesium, titanium and brass",
+    source: PRACTICE,
+    change: undefined,
+    rules: ["inspection-method"],
+  },
+  {
+    name: "A nylon insert locks up to",
+    value: "120 °C",
+    source: PRACTICE,
+    change: undefined,
+    rules: ["self-locking-reused"],
+  },
+  {
+    name: "A bearing is heated to at most",
+    value: "120 °C, a sealed one less",
+    source: PRACTICE,
+    change: undefined,
+    rules: ["safety-caution"],
+  },
+  {
+    name: "Wheels are torqued again (advice: nothing is assumed)",
+    value: "after the first run, and after 50 to 100 km",
+    source: PRACTICE,
+    change: "`recheck:` of the joint",
+    rules: ["recheck-due"],
+  },
+];
+
+export const figures: readonly Figure[] = [...READINGS, ...JOINTS, ...OTHERS, ...WORDS];

@@ -1,7 +1,7 @@
 /** Reads the whole diary: facts of all files by date, within a date by file name and then by line. */
 import type { IsoDate } from "../../quantities/dates.ts";
 import { compareDates } from "../../quantities/dates.ts";
-import { ZERO } from "../../quantities/decimal.ts";
+import { decimal, ZERO } from "../../quantities/decimal.ts";
 import { quantityOf } from "../../quantities/quantity.ts";
 import { unit } from "../../quantities/unit.ts";
 import type { DayBlock, Gathered } from "../definitions.ts";
@@ -143,23 +143,27 @@ function complainOfDays(replay: Replay, days: readonly (DayBlock & { date: IsoDa
 
 /** Work booked beyond the hours that the day had for each pair of hands, or a day of more than 24. */
 function complainOfHours(replay: Replay, day: DayBlock): void {
-  if (day.hours === undefined) return;
-  const length = quantityOf(day.hours, HOUR);
-  if (day.hours.greaterThan(24))
-    replay.complain("hours-over-day", datePlace(day), { is: "too long", day: length });
+  if (day.hours?.greaterThan(FULL_DAY)) {
+    const data = { is: "too long", day: quantityOf(day.hours, HOUR) } as const;
+    replay.complain("hours-over-day", datePlace(day), data);
+  }
   const { definitions, gathered } = replay;
   const hands = definitions.one(gathered.tree.root, "hands")?.record.count ?? 1;
   const work = day.facts.filter((fact) => fact.word === "worked");
   const booked = work.reduce((sum, { hours }) => sum.plus(hours), ZERO);
+  const hours = day.hours ?? FULL_DAY;
   const last = work.at(-1);
-  if (last === undefined || !booked.greaterThan(day.hours.times(hands))) return;
+  if (last === undefined || !booked.greaterThan(hours.times(hands))) return;
   replay.complain(
     "hours-over-day",
     placeAt(day.site, last.at),
-    { is: "booked", booked: quantityOf(booked, HOUR), day: length, hands },
+    { is: "booked", booked: quantityOf(booked, HOUR), day: quantityOf(hours, HOUR), hands },
     { seeAlso: [{ place: datePlace(day), role: "the day" }] },
   );
 }
+
+/** Hours that a day has where it states none. */
+const FULL_DAY = decimal(24);
 
 const HOUR = unit("h");
 

@@ -2,14 +2,14 @@
 import { gaugeDoubts } from "../gauge-check.ts";
 import { uncertaintyFor } from "../judgement.ts";
 import { NO_RUNNING } from "../running.ts";
-import type { DatedFact, Reading } from "../states.ts";
-import type { TreeNode } from "../tree/node.ts";
+import type { Reading } from "../states.ts";
+import { characteristicIn } from "./characteristic-in.ts";
 import { record } from "./items.ts";
 import type { Handlers, Replay } from "./replay.ts";
 
 export const measurementHandlers: Handlers = {
   measured: (replay, fact) => {
-    const subject = subjectOf(replay, fact);
+    const subject = characteristicIn(replay, fact.fact);
     if (subject === undefined) return;
     const { node, name } = subject;
     const [first, ...others] = fact.fact.readings;
@@ -30,20 +30,6 @@ export const measurementHandlers: Handlers = {
     keep(replay, reading);
   },
 };
-
-/** What was measured: the thing and the name of the characteristic, however it was written. */
-function subjectOf(
-  replay: Replay,
-  fact: DatedFact<"measured">,
-): { node: TreeNode; name: string } | undefined {
-  const { target, name } = fact.fact;
-  if (name === undefined) {
-    const { node, name: last } = replay.names.member(target);
-    return node && { node, name: last };
-  }
-  const node = replay.names.one(target, ["part", "joint", "system", "circuit", "assembly"]);
-  return node && { node, name };
-}
 
 function keep(replay: Replay, reading: Reading): void {
   const part = replay.parts.get(reading.node);

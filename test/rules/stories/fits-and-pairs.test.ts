@@ -130,6 +130,26 @@ day 2026-05-02
   set: right camber -1.4 deg
 `,
   ],
+  [
+    "two sides under different setups are not compared",
+    `
+vehicle "Example"
+  past: known
+
+setup empty "Empty"
+setup one_up "Driver aboard"
+
+assembly left "Left"
+  setting: ride_height 132 mm ± 5 mm
+  pair: ride_height with right.ride_height within 2 mm
+assembly right "Right"
+  setting: ride_height 132 mm ± 5 mm
+
+day 2026-05-02
+  set: left ride_height 134 mm for empty
+  set: right ride_height 130 mm for one_up
+`,
+  ],
 ])("%s", (_, story) => {
   const { complained, marked } = readStory(story);
   expect(complained).toEqual(marked);

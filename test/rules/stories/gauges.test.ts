@@ -73,6 +73,29 @@ day 2026-05-02
                            ^^^^^^^^^^^^^^^^ warning gauge-out-of-date: mic was good until 2026-01-15 and is used on 2026-05-02
 `,
   ],
+  [
+    "a setting made with a gauge out of date is doubted too; an overtaken reading no longer is",
+    `
+vehicle "Example"
+  past: known
+
+gauge level "Camber gauge"
+  reads: -10..10 deg
+  calibrated: 2025-01-15 for 12 month
+
+assembly front "Front"
+  setting: camber -1.5 deg ± 0.25 deg
+part disc "Brake disc"
+  limit: tilt max 1 deg
+
+day 2026-05-02
+  set: front camber -1.5 deg with level
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ warning gauge-out-of-date: level was good until 2026-01-15
+  measured: disc tilt 0.5 deg with level
+                      ^^^^^^^ information gauge-out-of-date
+  measured: disc tilt 0.4 deg
+`,
+  ],
 ])("%s", (_, story) => {
   const { complained, marked } = readStory(story);
   expect(complained).toEqual(marked);

@@ -82,6 +82,21 @@ day 2026-05-03 6 h
 `,
   ],
   [
+    "a day that states no hours has 24",
+    `
+vehicle "Example"
+  past: known
+
+job strip "Strip"
+  takes: 60 h
+
+day 2026-05-02
+  worked: 20 h on strip
+  worked: 20 h on strip by "KT"
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error hours-over-day: 40 h of work are booked: expected at most the 24 h of the day
+`,
+  ],
+  [
     "no day is longer than 24 hours",
     `
 vehicle "Example"
