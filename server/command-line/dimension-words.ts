@@ -92,7 +92,7 @@ function hasSameKind(one: Quantity, other: Quantity): boolean {
 }
 
 const NUMBER = String.raw`[-+\u2212]?(?:\d+[- ]\d+/\d+|\d[\d.,/]*(?:[eE][-+]?\d+)?|\.\d+)`;
-const PART = new RegExp(`^(${NUMBER})\\s*([^\\s\\d][^\\s]*)?\\s*`);
+const PART = new RegExp(`^(${NUMBER})\\s*((?:1/)?[^\\s\\d][^\\s]*)?\\s*`);
 
 /** One quantity, compound where its units fall: `9.47mm`, `3/8in`, `1-3/8 in`, `47 deg 30 arcmin`. */
 function readQuantity(name: string, text: string): Quantity {
