@@ -4,11 +4,13 @@ import { RESERVED_NAMES } from "../../../grammar/vocabulary/words.ts";
 import type { IsoDate } from "../../quantities/dates.ts";
 import type { Decimal } from "../../quantities/decimal.ts";
 import { readThread } from "../../trade/thread.ts";
+import { complainOfSense } from "./block-sense.ts";
 import type { DefinitionRecord } from "./definition-record.ts";
-import { inHours, lowerRecord } from "./definitions.ts";
+import { lowerRecord } from "./definitions.ts";
 import type { LoweredFact } from "./fact.ts";
 import { lowerFact } from "./facts.ts";
 import type { TextFault } from "./fault.ts";
+import { inHours } from "./times.ts";
 import { ValueLowering } from "./values.ts";
 
 export type LoweredBlock = { readonly faults: readonly TextFault[] } & (
@@ -49,7 +51,7 @@ export function lowerBlock(block: BlockNode): LoweredBlock {
 
 function lowerAfresh(block: BlockNode): LoweredBlock {
   const { header } = block;
-  const lowering = new ValueLowering();
+  const lowering = new ValueLowering(block.text);
   const syntax = block.items.flatMap((item) => ("faults" in item ? item.faults : []));
   const faults = () => [...syntax, ...lowering.faults].sort((a, b) => a.start - b.start);
   if (header?.block === undefined) return { is: "nothing", faults: faults() };
@@ -71,7 +73,9 @@ function lowerAfresh(block: BlockNode): LoweredBlock {
   if (name === undefined || (name.kind !== "word" && name.kind !== "string"))
     return { is: "nothing", faults: faults() };
   if (name.kind === "word") refuseReserved(lowering, name, header.block);
-  const { read: records, lost } = lowerRecords(block, (record) => lowerRecord(lowering, record));
+  const { read, lost } = lowerRecords(block, (record) => lowerRecord(lowering, record));
+  const refused = complainOfSense(lowering, block, header.block, read);
+  const records = read.filter((record) => !refused.has(record));
   const title = header.values.get("title");
   const like = header.values.get("like");
   return {
@@ -83,7 +87,7 @@ function lowerAfresh(block: BlockNode): LoweredBlock {
     like: like?.kind === "word" ? like : undefined,
     header,
     records,
-    lost,
+    lost: [...lost, ...[...refused].map(({ at }) => at)],
     faults: faults(),
   };
 }
@@ -109,5 +113,5 @@ function refuseReserved(lowering: ValueLowering, name: WordNode, block: BlockWor
   const thread = !("fault" in readThread(name.text));
   if (!reserved.includes(name.text) && !thread) return;
   const reason = thread ? `${name.text} reads as a thread` : `${name.text} is a word of the notation`;
-  lowering.complain("reserved-name", name, name.text, `another name for this ${block}`, { reason });
+  lowering.complain("reserved-name", name, `another name for this ${block}`, { reason });
 }

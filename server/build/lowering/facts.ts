@@ -1,12 +1,16 @@
 /** The facts of day blocks, from syntax to values. One entry for each word. */
-import type { RecordNode, Span } from "../../../grammar/syntax.ts";
+import type { QuantityNode, RecordNode, Span } from "../../../grammar/syntax.ts";
 import { CONDITIONS, DECISIONS, LOCKS, METHODS } from "../../../grammar/vocabulary/words.ts";
-import type { DimensionName } from "../../quantities/dimension.ts";
 import type { Quantity } from "../../quantities/quantity.ts";
-import { hasDimension } from "../../quantities/quantity.ts";
-import { countedItems, inHours, lowerDefinitionValue, quantitiesOf } from "./definitions.ts";
+import { asDifference, compare, formatQuantity, hasDimension } from "../../quantities/quantity.ts";
+import { isFault } from "../../quantities/quantity-fault.ts";
+import { lowerDefinitionValue } from "./definitions.ts";
+import type { Due } from "./due.ts";
+import { ANY, CALENDAR, PRESSURE, RUNNING, TIME, TORQUE, TURNING, VOLUME } from "./due.ts";
 import type { FactOf, FactWord, LoweredFact } from "./fact.ts";
+import { countedItems, quantitiesOf } from "./lists.ts";
 import { NodeValues } from "./node-values.ts";
+import { inHours } from "./times.ts";
 import type { ValueLowering } from "./values.ts";
 
 /** A record of a day block; undefined where it is broken or makes no sense (and was complained about). */
@@ -44,23 +48,21 @@ const date = (lowering: ValueLowering, values: NodeValues, role: string) => {
 
 const money = (lowering: ValueLowering, values: NodeValues, role: string) => {
   const node = values.get(role, "money");
-  return node && lowering.money(node);
+  return node && lowering.sum(node);
 };
 
-const quantity = (
-  lowering: ValueLowering,
-  values: NodeValues,
-  role: string,
-  due: readonly DimensionName[] = [],
-) => {
+/** A magnitude of what is due. */
+const amount = (lowering: ValueLowering, values: NodeValues, role: string, due: Due) => {
   const node = values.get(role, "quantity");
-  return node && lowering.quantity(node, due);
+  return node && lowering.amount(node, due);
 };
 
-const items = (lowering: ValueLowering, values: NodeValues) => {
-  const read = countedItems(lowering, values.get("items", "countedReferences"));
+const itemsFrom = (least: number) => (lowering: ValueLowering, values: NodeValues) => {
+  const read = countedItems(lowering, values.get("items", "countedReferences"), least);
   return read.length === 0 ? undefined : { items: read };
 };
+
+const items = itemsFrom(1);
 
 const withMethod = (lowering: ValueLowering, values: NodeValues) => ({
   what: what(values),
@@ -105,7 +107,7 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
       name: values.text("name"),
       readings,
       readingsAt: { start: node.start, end: node.end },
-      uncertainty: written && lowering.quantity(written, [], readings.at(-1)?.unit),
+      uncertainty: written && uncertaintyOf(lowering, written, readings),
       spot: values.text("at"),
       setup: reference(values, "setup"),
       gauge: reference(values, "gauge"),
@@ -174,17 +176,18 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
     const list = items(lowering, values);
     return list && { ...list, on: reference(values, "on") };
   },
-  counted: items,
+  // None on the shelf is a count too.
+  counted: itemsFrom(0),
   nipped: refsOnly,
   torqued: (lowering, values) => {
     const node = values.get("torque", "quantity");
-    const torque = node && lowering.quantity(node, ["torque"]);
+    const torque = node && lowering.amount(node, TORQUE);
     if (torque === undefined || node === undefined) return undefined;
     return {
       what: what(values),
       torque,
       torqueAt: { start: node.start, end: node.end },
-      then: quantity(lowering, values, "then", ["angle", "turn", "flat"]),
+      then: amount(lowering, values, "then", TURNING),
       newHardware: values.has("newHardware"),
       gauge: reference(values, "gauge"),
     };
@@ -192,7 +195,7 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
   tightened: refsOnly,
   rechecked: (lowering, values) => ({
     what: what(values),
-    torque: quantity(lowering, values, "torque", ["torque"]),
+    torque: amount(lowering, values, "torque", TORQUE),
     held: values.has("held"),
     moved: values.has("moved"),
     gauge: reference(values, "gauge"),
@@ -207,18 +210,19 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
   drained: refsOnly,
   filled: (lowering, values) => ({
     what: what(values),
-    volume: quantity(lowering, values, "volume", ["volume"]),
+    volume: amount(lowering, values, "volume", VOLUME),
     fluid: values.text("fluid"),
   }),
   bled: refsOnly,
   proved: (lowering, values) => ({
     what: what(values),
-    pressure: quantity(lowering, values, "pressure", ["pressure"]),
-    time: quantity(lowering, values, "time", ["time"]),
+    pressure: amount(lowering, values, "pressure", PRESSURE),
+    time: amount(lowering, values, "time", TIME),
   }),
   set: (lowering, values) => {
     const target = reference(values, "what");
-    const value = quantity(lowering, values, "value");
+    const node = values.get("value", "quantity");
+    const value = node && lowering.quantity(node);
     if (target === undefined || value === undefined) return undefined;
     return {
       target,
@@ -241,11 +245,12 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
     if (target === undefined) return undefined;
     const read: { hours?: FactOf<"ran">["hours"]; distance?: Quantity; runs?: FactOf<"ran">["runs"] } = {};
     for (const node of nodes) {
-      const value = lowering.quantity(node, ["time", "length", "run"]);
+      const value = lowering.amount(node, RUNNING);
       if (value === undefined) continue;
       if (hasDimension(value, "time")) read.hours = inHours(lowering, node);
       else if (hasDimension(value, "length")) read.distance = value;
-      else read.runs = value.value;
+      else if (value.value.isInteger()) read.runs = value.value;
+      else lowering.complain("unreadable-value", node, "a whole number of runs");
     }
     if (Object.keys(read).length === 0) return undefined;
     return { target, hours: read.hours, distance: read.distance, runs: read.runs };
@@ -264,7 +269,7 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
   },
   calibrated: (lowering, values) => ({
     what: what(values),
-    valid: quantity(lowering, values, "for", ["calendar", "time"]),
+    valid: amount(lowering, values, "for", CALENDAR),
     supplier: reference(values, "supplier"),
   }),
   snag: (_, values) => {
@@ -298,3 +303,21 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
     return name === undefined || expression === undefined ? undefined : { name, expression };
   },
 };
+
+/** What a reading states of its uncertainty: of what was read, or in percent of it. */
+function uncertaintyOf(
+  lowering: ValueLowering,
+  node: QuantityNode,
+  readings: readonly Quantity[],
+): Quantity | undefined {
+  const [reading] = readings;
+  const stated = lowering.quantity(node, ANY, {
+    fallback: readings.at(-1)?.unit,
+    hint: reading?.unit,
+  });
+  if (stated === undefined || reading === undefined || hasDimension(stated, "ratio")) return stated;
+  const difference = asDifference(stated);
+  if (!isFault(compare(difference, asDifference(reading)))) return difference;
+  const expected = `the uncertainty in the unit of the reading, as in ${formatQuantity(reading)}`;
+  return lowering.complain("wrong-dimension", node.parts[0].unit ?? node, expected);
+}

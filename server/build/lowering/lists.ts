@@ -1,0 +1,51 @@
+/** Lists of counted things, and of figures that share a unit. */
+import type { CountedReferencesNode, QuantityNode, UnitNode } from "../../../grammar/syntax.ts";
+import type { Quantity } from "../../quantities/quantity.ts";
+import type { Unit } from "../../quantities/unit.ts";
+import { isUnitFault, readUnit } from "../../quantities/unit.ts";
+import type { Counted } from "./definition-record.ts";
+import type { Due } from "./due.ts";
+import { ANY } from "./due.ts";
+import type { ValueLowering } from "./values.ts";
+import { isBare } from "./values.ts";
+
+/** `N x REF` items; one whose number makes no sense is left out with its complaint. */
+export function countedItems(
+  lowering: ValueLowering,
+  node: CountedReferencesNode | undefined,
+  least = 1,
+): Counted[] {
+  return (node?.items ?? []).flatMap(({ count: number, reference: target, at }) => {
+    const count = lowering.count(number, { least });
+    if (count === undefined) return [];
+    return [{ count, stated: number !== undefined, reference: target, at: at && lowering.sum(at) }];
+  });
+}
+
+/** A list in which a bare figure takes the unit of the next one behind it that has one, else of the last before it. */
+export function quantitiesOf(
+  lowering: ValueLowering,
+  nodes: readonly QuantityNode[],
+  due: Due = ANY,
+): Quantity[] {
+  const last = nodes.at(-1);
+  if (last !== undefined && due.dimensions.length > 0 && nodes.every(isBare)) {
+    lowering.complainOfBare(last, due);
+    return [];
+  }
+  const read = nodes.map((node) => unitOf(node.parts[0].unit));
+  const hint = read.find((known) => known !== undefined);
+  return nodes.flatMap((node, index) => {
+    const fallback =
+      read.slice(index).find((known) => known !== undefined) ??
+      read.slice(0, index).findLast((known) => known !== undefined);
+    // A figure that could only borrow a unit which is none is lost with it: the complaint stands at the unit.
+    if (isBare(node) && fallback === undefined && !nodes.every(isBare)) return [];
+    return lowering.quantity(node, due, { fallback, hint }) ?? [];
+  });
+}
+
+function unitOf(node: UnitNode | undefined): Unit | undefined {
+  const read = node && readUnit(node.text);
+  return read === undefined || isUnitFault(read) ? undefined : read;
+}
