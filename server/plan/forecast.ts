@@ -52,7 +52,7 @@ export function reserveHours(variance: Hours, deviations: Decimal): Decimal {
  * the one with the greatest variance, so that the reserve is rather too large; then a predecessor before hands, and what
  * has its place first.
  */
-export function longestChain({ levelled, calendar }: LevelledPlan): LongestChain {
+function longestChain({ levelled, calendar }: LevelledPlan): LongestChain {
   const chains = new Map<string, { readonly variance: Hours; readonly behind: string | undefined }>();
   for (const [id, { activity, bounds }] of levelled) {
     let [variance, behind]: [Hours, string | undefined] = [NO_HOURS, undefined];

@@ -276,7 +276,7 @@ function stages(axle: number, side: string, chance: Chance): readonly (readonly 
     [
       `received: order "A${axle}${side}"`,
       `received: order "B${axle}${side}"`,
-      `bought: 1 x stores.caliper_kit at 24.50 GBP from tatlow`,
+      "bought: 1 x stores.caliper_kit at 24.50 GBP from tatlow",
       `reconditioned: ${corner}.caliper`,
       `inspected: ${corner}.caliper by eye`,
     ],

@@ -43,10 +43,10 @@ describe("cotter check", () => {
           `${from.line}:${from.column} ${code}`,
       );
     expect(errors).toEqual([
-      "13:3 bolt-too-short",
-      "21:3 unknown-record",
-      "22:31 over-limit",
-      "24:31 unknown-unit",
+      "14:3 bolt-too-short",
+      "22:3 unknown-record",
+      "23:31 over-limit",
+      "25:32 wrong-dimension",
     ]);
   });
 
@@ -54,8 +54,8 @@ describe("cotter check", () => {
     const { out } = await cotter(["check"], folderWith(FOUR_MISTAKES));
     expect(out).toContain(
       [
-        "build.cotter:22:31: error over-limit: runout 0.14 mm is over its limit of 0.10 mm by 0.04 mm",
-        "  22 |   measured: front.disc runout 0.14 mm with dial",
+        "build.cotter:23:31: error over-limit: runout 0.14 mm is over its limit of 0.10 mm by 0.04 mm",
+        "  23 |   measured: front.disc runout 0.14 mm with dial",
         "     |                               ^^^^^^^",
       ].join("\n"),
     );

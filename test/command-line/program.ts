@@ -6,7 +6,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { bundleOf } from "../language-server/session/bundle.ts";
 
-export const root = fileURLToPath(new URL("../../", import.meta.url));
+const root = fileURLToPath(new URL("../../", import.meta.url));
 
 export interface Ended {
   readonly status: number | null;

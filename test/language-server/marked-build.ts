@@ -11,7 +11,7 @@ import type { Log } from "../../server/workspace/build-snapshot.ts";
 import { BuildSnapshot } from "../../server/workspace/build-snapshot.ts";
 
 const MARK = "⁞";
-export const TODAY = "2026-06-01" as IsoDate;
+const TODAY = "2026-06-01" as IsoDate;
 
 export interface MarkedBuild {
   readonly snapshot: BuildSnapshot;
@@ -25,7 +25,7 @@ export interface MarkedBuild {
   readonly viewOf: (path: string) => FileView;
 }
 
-export const FOLDER = "file:///garage/sprint";
+const FOLDER = "file:///garage/sprint";
 
 /** @param text lines may be indented as the test is: the indent of the first line is taken off all */
 export function marked(text: string): MarkedBuild {

@@ -62,7 +62,7 @@ export function schedule(
   return scheduleOf(level(activities, calendar, hands));
 }
 
-export function scheduleOf({ levelled }: LevelledPlan): Readonly<Record<string, string>> {
+function scheduleOf({ levelled }: LevelledPlan): Readonly<Record<string, string>> {
   return Object.fromEntries(
     [...levelled].map(([id, { start, finish }]) => [id, `${momentText(start)} to ${momentText(finish)}`]),
   );

@@ -29,7 +29,7 @@ const SMALL_LENGTHS = "mm µm thou";
 const LARGE_LENGTHS = "m ft km mile";
 
 /** The customary units that a quantity can be written in, its own left out. */
-export function customaryUnits(quantity: Quantity): readonly string[] {
+function customaryUnits(quantity: Quantity): readonly string[] {
   const found = CUSTOMARY.find(([dimension]) => hasDimension(quantity, dimension));
   if (found === undefined) return [];
   const [dimension, usual] = found;

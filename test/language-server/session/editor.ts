@@ -46,6 +46,9 @@ export class AnsweredError extends Error {
   }
 }
 
+/** ms; only to end a test that would hang. */
+const LONGEST_SILENCE = 30_000;
+
 type Waiting = { readonly resolve: (value: unknown) => void; readonly reject: (error: Error) => void };
 
 export class Editor {
@@ -136,11 +139,16 @@ export class Editor {
     });
   }
 
+  /** Resolves once something is so; gives up, with what the server has said, when it is silent for too long. */
   async untilTrue(isSo: () => boolean): Promise<void> {
     if (isSo()) return;
     await new Promise<void>((resolve, reject) => {
+      const giveUp = () =>
+        reject(new Error(`it never came to that: ${JSON.stringify([...this.diagnostics])}`));
+      const alarm = setTimeout(giveUp, LONGEST_SILENCE);
       const watcher = () => {
         if (!isSo()) return;
+        clearTimeout(alarm);
         this.watchers.delete(watcher);
         resolve();
       };

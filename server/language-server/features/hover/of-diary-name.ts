@@ -30,7 +30,7 @@ export function describeCalculated(build: Build, name: string): string {
   return paragraphs(...found.reverse().slice(0, 3).map(describeCalculation));
 }
 
-export function describeCalculation({ name, place, outcome }: Calculation): string {
+function describeCalculation({ name, place, outcome }: Calculation): string {
   const from = `${place.site.file.path}:${lineOf(place)}`;
   if (outcome.is === "value") {
     const { value, notes } = outcome;
