@@ -48,7 +48,7 @@ export class Diagnostics {
       tags: (shown?.tagSupport ?? textDocument?.publishDiagnostics?.tagSupport) !== undefined,
       rulesPage: session.rulesPage,
     };
-    session.onChange = () => this.schedule();
+    session.onChanged.add(() => this.schedule());
   }
 
   /** Something has changed: the complaints are computed again once the editor has had its say. */

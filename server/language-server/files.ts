@@ -22,11 +22,11 @@ export function hearOfFiles(session: Session): void {
   const { connection, workspace } = session;
   connection.onDidOpenTextDocument(({ textDocument: { uri, text, version } }) => {
     void workspace.open(session.pathOf(uri), text, version);
-    session.onChange();
+    session.changed("others");
   });
   connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
     workspace.edit(session.pathOf(uri), version, contentChanges.map(textChange));
-    session.onChange();
+    session.changed("typing");
   });
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
     const path = session.pathOf(uri);
@@ -40,7 +40,7 @@ export function hearOfFiles(session: Session): void {
     const paths = other.map(({ uri }) => session.pathOf(uri));
     void workspace.filesChanged(paths.filter((path) => LOG.test(path)));
     if (changes.some(({ uri }) => !LOG.test(uri))) workspace.photosMayHaveChanged();
-    session.onChange();
+    session.changed("others");
   });
 }
 
@@ -52,12 +52,12 @@ export function hearOfFileOperations(session: Session): void {
     const folders = uris.filter((uri) => !LOG.test(uri)).map(folderUri);
     for (const folder of folders) void workspace.folderChanged(folder);
     workspace.photosMayHaveChanged();
-    session.onChange();
+    session.changed("others");
   };
   const go = (uris: readonly string[]) => {
     for (const uri of uris) workspace.removed(folderUri(uri));
     workspace.photosMayHaveChanged();
-    session.onChange();
+    session.changed("others");
   };
   connection.workspace.onDidCreateFiles(({ files }) => come(files.map(({ uri }) => uri)));
   connection.workspace.onDidDeleteFiles(({ files }) => go(files.map(({ uri }) => uri)));

@@ -21,7 +21,7 @@ export function hearOfFolders(session: Session): void {
   if (session.client.workspace?.workspaceFolders !== true) return;
   session.connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
     for (const { uri } of removed) session.workspace.removeRoot(folderUri(uri));
-    session.onChange();
+    session.changed("others");
     void readFolders(
       session,
       added.map(({ uri }) => folderUri(uri)),

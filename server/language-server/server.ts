@@ -6,6 +6,7 @@ import { Diagnostics } from "./diagnostics.ts";
 import { hearOfFileOperations, hearOfFiles, watchFiles } from "./files.ts";
 import { foldersOf, hearOfFolders, readFolders } from "./folders.ts";
 import type { Host } from "./host.ts";
+import { refreshOthers } from "./refreshing.ts";
 import { answerChanging } from "./requests/changing.ts";
 import { answerOfNames } from "./requests/names.ts";
 import { answerOfStructure } from "./requests/structure.ts";
@@ -35,6 +36,7 @@ export function serve(connection: Connection, host: Host, serverInfo: ServerName
 function answerRequests(session: Session): void {
   const { connection } = session;
   const diagnostics = new Diagnostics(session);
+  refreshOthers(session);
   hearOfFiles(session);
   hearOfFileOperations(session);
   answerOfNames(session);

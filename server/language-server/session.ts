@@ -8,6 +8,9 @@ import type { Settings, StartOptions } from "./settings.ts";
 import { decoded, normalUri } from "./uri.ts";
 import { FileView } from "./view.ts";
 
+/** What has changed a build: the typing in an open file, or anything else. */
+export type ChangedBy = "typing" | "others";
+
 export class Session {
   readonly connection: Connection;
   readonly host: Host;
@@ -15,8 +18,8 @@ export class Session {
   readonly rulesPage: string | undefined;
   readonly workspace: Workspace;
   settings: Settings;
-  /** Called when builds may have changed; set by what shows complaints. */
-  onChange: () => void = () => undefined;
+  /** Called when builds may have changed. */
+  readonly onChanged = new Set<(by: ChangedBy) => void>();
   /** Called when a file has been closed, with its path. */
   readonly onClosed = new Set<(path: string) => void>();
   /** The editor's own spelling of the URIs of files it has opened, by their normal form. */
@@ -32,7 +35,7 @@ export class Session {
       files: host.files,
       clock: host.today,
       nameWithin: (folder, path) => decoded(relativeTo(folder, path)),
-      onChange: () => this.onChange(),
+      onChange: () => this.changed("others"),
       onTrouble: (message) => this.connection.console.warn(message),
     });
     this.workspace.setSeverities(options.settings.severity);
@@ -41,7 +44,12 @@ export class Session {
   useSettings(settings: Settings): void {
     this.settings = settings;
     this.workspace.setSeverities(settings.severity);
-    this.onChange();
+    this.changed("others");
+  }
+
+  /** Builds may have changed: whoever shows something of them is told. */
+  changed(by: ChangedBy): void {
+    for (const listener of this.onChanged) listener(by);
   }
 
   /** The path of a file by the URI that the editor uses, which is remembered. */

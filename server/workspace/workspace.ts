@@ -172,6 +172,11 @@ export class Workspace {
     return this.loose.get(path)?.version;
   }
 
+  /** The paths of all files that the editor has open. */
+  openFiles(): readonly string[] {
+    return [...this.loose.values()].filter(isOpenLog).map(({ path }) => path);
+  }
+
   /** Whether the file is open in the editor. */
   isOpen(path: string): boolean {
     return this.versionOf(path) !== undefined;
