@@ -52,7 +52,7 @@ export function identifyPart(standing: Standing, node: TreeNode): PartIdentifica
 }
 
 /** A dimension as a candidate is asked for it; undefined for what is no size. */
-export function knownDimension(
+function knownDimension(
   name: string,
   quantity: Quantity,
   uncertainty: Quantity | undefined,
