@@ -32,10 +32,10 @@ export function sayState(compared: Extract<ComparedDimension, { is: "compared" }
   return STATES[compared.state];
 }
 
-/** How the best candidate is told from others: `3/8-24 UNF and M10x1 differ by …: measure the pitch over ten threads`. */
+/** How the best candidate is told from others: `… and … differ in pitch by …: measure the pitch over ten threads`. */
 export function sayDifference(difference: Difference, known: readonly KnownDimension[]): string {
   const { between, by } = difference;
-  const labels = labelsOf(between);
+  const labels = labelsOf(between, by === undefined);
   const names = between.map((candidate) => labels.get(candidate) ?? candidate.name);
   if (by === undefined) return `${list(names)} ${sayAlike(between)}`;
   return between.length === 2
@@ -60,9 +60,9 @@ function sayPair(
   const shown = differ.filter(
     ({ name }) => name === telling || (best !== undefined && known.some((one) => means(best, one, name))),
   );
-  const differences = shown.map((dimension) => `${sayGap(dimension, known)} in ${plain(dimension.name)}`);
+  const differences = shown.map((dimension) => `in ${plain(dimension.name)} by ${sayGap(dimension, known)}`);
   const figures = by && ` (${sayEach(by.dimension, known, by.measuring.times).join(" against ")})`;
-  return `${list(names)} differ by ${list(differences)}: ${by?.measuring.how}${figures ?? ""}`;
+  return `${list(names)} differ ${list(differences)}: ${by?.measuring.how}${figures ?? ""}`;
 }
 
 /** Whether a known dimension is the one that a candidate lists under a name. */
@@ -105,13 +105,15 @@ function sayValues(
   return [...byText].map(([text, names]) => `${text} is ${list(names, "or")}`).join(", ");
 }
 
-/** Names, with the kind of part behind those that several have. */
-function labelsOf(candidates: readonly Candidate[]): ReadonlyMap<Candidate, string> {
+/** Names, with the kind of part behind those that several have, or where the kinds are the point. */
+function labelsOf(candidates: readonly Candidate[], byKind: boolean): ReadonlyMap<Candidate, string> {
   const kinds = new Set(candidates.map(kindOf));
+  const labelled = (name: string) =>
+    kinds.size > 1 && (byKind || candidates.filter((other) => other.name === name).length > 1);
   return new Map(
     candidates.map((candidate) => [
       candidate,
-      kinds.size > 1 ? `${candidate.name} (${kindOf(candidate)})` : candidate.name,
+      labelled(candidate.name) ? `${candidate.name} (${kindOf(candidate)})` : candidate.name,
     ]),
   );
 }

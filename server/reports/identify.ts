@@ -104,7 +104,7 @@ export function identifyReport(identified: Identified): IdentifyReport {
     candidates: identification.candidates.map((match) => candidateReport(identified, match)),
     tellApart: identification.tellApart.map((difference) => differenceReport(difference, dimensions)),
     nearest: identification.nearest.map((match) => candidateReport(identified, match)),
-    caution: CAUTION,
+    caution: cautionsOf(identification).join(" "),
   };
 }
 
@@ -221,7 +221,7 @@ export function identifyTable(identified: Identified): Table {
       "Score: 1 as of a new part, 0.5 at the end of tolerance, uncertainty and wear.",
       ...limitsNotes([...candidates.slice(0, 1), ...(candidates.length === 0 ? nearest : [])]),
     ],
-    cautions: [CAUTION, ...([...candidates, ...nearest].some(isSparkPlug) ? [REACH_CAUTION] : [])],
+    cautions: cautionsOf(identification),
   };
 }
 
@@ -310,6 +310,10 @@ function limitsNotes(matches: readonly Match[]): readonly string[] {
 
 function sayLimits({ name, limits }: Family): string {
   return `What the table of this kind (${name}) holds: ${limits}.`;
+}
+
+function cautionsOf({ candidates, nearest }: Identification): readonly string[] {
+  return [CAUTION, ...([...candidates, ...nearest].some(isSparkPlug) ? [REACH_CAUTION] : [])];
 }
 
 function isSparkPlug({ candidate }: Match): boolean {

@@ -5,8 +5,8 @@
  * A candidate fits when no dimension is outside. Its score follows from the joint misfit (`identification/misfit.ts`): 1
  * where every dimension is as made, 1/2 where every one is at the end of its allowance, less where it does not fit. A
  * dimension that a candidate does not state counts half-way. Of the standard parts those compete that state most of what was
- * given and fit; of the donors likewise; of several dimensions they must state at least two. Equal scores stand in the order
- * of the tables.
+ * given and fit; of the donors likewise; of several dimensions they must state at least two. Of equal scores those stand
+ * first that have the dimensions by the names that were given, then in the order of the tables.
  */
 
 import type { Candidate } from "./identification/candidate.ts";
@@ -14,7 +14,7 @@ import { statedBy } from "./identification/candidate.ts";
 import { dimensionOfFamily } from "./identification/family.ts";
 import type { GivenDimension } from "./identification/given.ts";
 import type { Match } from "./identification/match.ts";
-import { compareWith, countStated } from "./identification/match.ts";
+import { compareWith, countNamed, countStated } from "./identification/match.ts";
 import { standardCandidates } from "./identification/standard-candidates.ts";
 import type { Difference } from "./identification/tell-apart.ts";
 import { tellApart } from "./identification/tell-apart.ts";
@@ -32,8 +32,12 @@ export interface Identification {
 }
 
 const MOST_NEAREST = 3;
-/** The largest misfit with which one that does not fit could be confused with one that does; common practice, no source. */
+/**
+ * With what misfit, and how far off for its size, a dimension that does not fit could still be confused; common practice, no
+ * source.
+ */
 const NEAR_MISS = 4;
+const NEAR_MISS_SHARE = 0.08;
 
 /** @param donors more candidates, which stand before the standard parts where the scores are equal */
 export function identify(
@@ -44,7 +48,7 @@ export function identify(
   const unknown = given.filter((one) => !everything.flat().some((candidate) => statedBy(candidate, one)));
   const least = Math.min(2, given.length - unknown.length);
   const fields = everything.map((candidates) => competitors(candidates, given, least));
-  const fitting = fields.flatMap(({ fits }) => fits).sort((one, other) => other.score - one.score);
+  const fitting = fields.flatMap(({ fits }) => fits).sort(bestFirst);
   const others = fields.flatMap((field) => field.others).sort((one, other) => one.misfit - other.misfit);
   const [best] = fitting;
   const nearest =
@@ -53,10 +57,20 @@ export function identify(
   return { given, unknown, candidates: fitting, nearest: shown, tellApart: tellApart(fitting, shown) };
 }
 
+/** Of equal scores first what has the dimensions by the names that were given: a bore is a bearing's before it is a nut's. */
+function bestFirst(one: Match, other: Match): number {
+  return other.score - one.score || countNamed(other) - countNamed(one);
+}
+
 /** A bolt is not confused with a spark plug, whatever its thread. */
 function isNearMiss(other: Match, best: Match): boolean {
-  const misfits = other.dimensions.map((one) => (one.is === "compared" ? one.misfit : 0));
-  return Math.max(...misfits) <= NEAR_MISS && kindOf(other) === kindOf(best);
+  return kindOf(other) === kindOf(best) && other.dimensions.every(isNearly);
+}
+
+function isNearly(dimension: Match["dimensions"][number]): boolean {
+  if (dimension.is === "not stated") return true;
+  const { misfit, off, expected } = dimension;
+  return misfit <= NEAR_MISS && Math.abs(off) <= NEAR_MISS_SHARE * expected.nominal;
 }
 
 /** The nearest of each kind, then the others. */

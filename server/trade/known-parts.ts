@@ -3,7 +3,7 @@
 import { readTyre, tyreDiameter } from "./drive.ts";
 import { americanWireGauges } from "./electrics.ts";
 import { boreCirclips, shaftCirclips } from "./tables/circlips.ts";
-import { parallelKeyRows, woodruffKeyRows } from "./tables/keys.ts";
+import { inchKeyRows, parallelKeyRows, woodruffKeyRows } from "./tables/keys.ts";
 import { oRingSeries, singleORings } from "./tables/o-rings.ts";
 import { rollerChainRows } from "./tables/roller-chains.ts";
 import { bearingSeries, inchBearings } from "./tables/rolling-bearings.ts";
@@ -148,6 +148,14 @@ function keys(): KnownPart[] {
       remark: `for shafts over ${over} up to ${upTo} mm`,
     }),
   );
+  const inch = inchKeyRows.map(
+    ([width, height]): KnownPart => ({
+      family: "key",
+      name: `parallel key ${width} x ${height} in`,
+      dimensions: inMetres({ width: inchesOf(width), height: inchesOf(height) }, INCH),
+      standard: "ASME B17.1",
+    }),
+  );
   const woodruff = woodruffKeyRows.map(
     ({ name, width, height, diameter }): KnownPart => ({
       family: "key",
@@ -156,7 +164,13 @@ function keys(): KnownPart[] {
       standard: name.includes("No.") ? "ASME B17.2" : "ISO 3912",
     }),
   );
-  return [...parallel, ...woodruff];
+  return [...parallel, ...inch, ...woodruff];
+}
+
+/** `3/16` or `1` as a number. */
+function inchesOf(text: string): number {
+  const [above, below = 1] = text.split("/").map(Number);
+  return (above ?? Number.NaN) / below;
 }
 
 /** American gauges, and metric wires by their nominal area with the diameter of a solid conductor of that area. */

@@ -80,7 +80,7 @@ describe("cotter identify", () => {
       within: true,
     });
     expect(report.tellApart[0].text).toBe(
-      "3/8-24 UNF and M10x1 differ by 0.475 mm in major and 0.0583 mm in pitch: measure the pitch over ten threads (10.58 mm against 10 mm)",
+      "3/8-24 UNF and M10x1 differ in major by 0.475 mm and in pitch by 0.0583 mm: measure the pitch over ten threads (10.58 mm against 10 mm)",
     );
   });
 
@@ -147,6 +147,7 @@ describe("cotter identify", () => {
 
   it.each([
     [[], "say what was measured, such as cotter identify major=9.47mm pitch=1.06mm"],
+    [["major", "9.47mm"], "9.47mm has no name: write one such as major=9.47mm"],
     [["majr=9mm"], "no kind of part is known by a dimension majr: did you mean major?"],
     [["major=9.47"], "major is a length, and 9.47 is a bare number: write a unit such as mm, in or thou"],
     [["major=9,47mm"], "major: 9,47 is no number; did you mean 9.47?"],

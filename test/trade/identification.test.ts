@@ -182,6 +182,12 @@ const PUBLISHED: readonly Published[] = [
     source: "DIN 6885-1, standard parts catalogue, p. 2079",
   },
   {
+    asked: "width=4.76mm height=3/16in",
+    name: "parallel key 3/16 x 3/16 in",
+    kind: "key",
+    source: "ASME B17.1, chart of keys by shaft diameter",
+  },
+  {
     asked: "width=3/16in height=7.9mm diameter=3/4in",
     name: "Woodruff No. 606",
     kind: "key",
@@ -338,6 +344,17 @@ describe("when nothing fits", () => {
     const { candidates, nearest } = identify(given("outside=200mm thickness=9mm"));
     expect(candidates).toEqual([]);
     expect(new Set(nearest.map(kindOf)).size).toBe(3);
+  });
+
+  test("two names of one dimension are not two dimensions: width and height are a key's, not twice a bearing's width", () => {
+    const { candidates } = identify(given("width=5mm height=5mm"));
+    expect(new Set(candidates.map(kindOf))).toEqual(new Set(["key"]));
+  });
+
+  test("of equal fits the one whose own name was used stands first: a bore is a bearing's before it is a nut's", () => {
+    const { candidates } = identify(given("bore=15mm"));
+    expect(kindOf(candidates[0])).toBe("rolling bearing");
+    expect(candidates.map(kindOf)).toContain("internal thread");
   });
 
   test("a dimension that nothing has is set aside, and said", () => {

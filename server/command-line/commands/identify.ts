@@ -39,6 +39,9 @@ export const identify: Command = {
 async function identifyCalled(call: Call): Promise<Identified> {
   const words = call.operands.filter(isDimensionWord);
   const [reference, ...others] = call.operands.filter((operand) => !isDimensionWord(operand));
+  const nameless = call.operands.find((operand) => /^[-+]?\d/.test(operand));
+  if (nameless !== undefined)
+    throw new Failure(`${nameless} has no name: write one such as major=9.47mm, without spaces around =`);
   if (others.length > 0) throw new Failure(`one part at a time: ${reference} or ${others.join(" or ")}`);
   if (words.length === 0 && reference === undefined)
     throw new Failure(

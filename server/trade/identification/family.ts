@@ -253,7 +253,7 @@ export const families: readonly Family[] = [
       length("height", ["thickness", "depth"], "of the key", "measure the height"),
       length("diameter", ["disc"], "of the round of a Woodruff key", "measure the diameter of the round"),
     ],
-    standards: "DIN 6885-1, ISO 3912, ASME B17.2",
+    standards: "DIN 6885-1, ISO 3912, ASME B17.1 and B17.2",
     limits:
       "parallel keys for shafts of 6 to 110 mm, Woodruff keys of the common sizes; no taper or gib keys",
   },

@@ -3,6 +3,7 @@
 import type { Candidate, Expected } from "./candidate.ts";
 import { statedBy } from "./candidate.ts";
 import type { FamilyDimension } from "./family.ts";
+import { isPerInch, plainName } from "./family.ts";
 import type { GivenDimension } from "./given.ts";
 import type { FitState } from "./misfit.ts";
 import { fitOf, jointMisfit, scoreOf, UNKNOWN_MISFIT } from "./misfit.ts";
@@ -35,7 +36,8 @@ export interface Match {
 
 /** One candidate against what was measured; undefined where it states none of it. */
 export function compareWith(candidate: Candidate, given: readonly GivenDimension[]): Match | undefined {
-  const dimensions = given.map((one) => compare(candidate, one));
+  const taken = new Map<string, GivenDimension>();
+  const dimensions = given.map((one) => compare(candidate, one, taken));
   const compared = dimensions.flatMap((one) => (one.is === "compared" ? [one] : []));
   if (compared.length === 0) return undefined;
   const misfit = jointMisfit(dimensions.map((one) => (one.is === "compared" ? one.misfit : UNKNOWN_MISFIT)));
@@ -48,16 +50,34 @@ export function countStated({ dimensions }: Match): number {
   return dimensions.filter(({ is }) => is === "compared").length;
 }
 
+/** How many of the given dimensions were named as the candidate names them, not by another name. */
+export function countNamed({ dimensions }: Match): number {
+  return dimensions.filter(
+    (one) => one.is === "compared" && plainName(one.given.name) === plainName(one.name),
+  ).length;
+}
+
 /** Where no table has a figure, of a donor: a vernier caliper for lengths, else 1 %; common practice, no source. */
 const ASSUMED_LENGTH = 0.00005;
 const ASSUMED_SHARE = 0.01;
 /** Dirt, burrs and rust on a found part leave no length surer than this; common practice, no source. */
 const SUREST_LENGTH = 0.00002;
 
-function compare(candidate: Candidate, given: GivenDimension): ComparedDimension {
+/**
+ * @param taken the dimensions that have been compared already: width and height of a key are not both the width of a
+ * bearing; but a pitch may be given as such and as threads per inch
+ */
+function compare(
+  candidate: Candidate,
+  given: GivenDimension,
+  taken: Map<string, GivenDimension>,
+): ComparedDimension {
   const stated = statedBy(candidate, given);
-  if (stated === undefined) return { is: "not stated", given };
+  const before = stated && taken.get(stated.name);
+  if (stated === undefined || (before !== undefined && isPerInch(before.name) === isPerInch(given.name)))
+    return { is: "not stated", given };
   const { name, expected, dimension } = stated;
+  taken.set(name, given);
   const uncertainty = uncertaintyOf(given, dimension);
   const { state, misfit } = fitOf(given.value, uncertainty, expected);
   return {

@@ -73,7 +73,9 @@ function candidateOf(part: KnownPart): StandardCandidate[] {
   const make = makers[part.family];
   if (make === undefined) return [];
   const { family, dimensions } = make(part);
-  return [candidate(family, part.name, part.standard, dimensions, part.remark)];
+  // The warning about its reach stands once under the whole.
+  const remark = part.family === "spark plug" ? undefined : part.remark;
+  return [candidate(family, part.name, part.standard, dimensions, remark)];
 }
 
 type Maker = (part: KnownPart) => {

@@ -2,8 +2,8 @@
  * Keys, mm.
  *
  * Sources: parallel keys: DIN 6885-1 (ISO 773), from memory; Woodruff keys: metric ISO 3912 (DIN 6888) and inch ASME
- * B17.2, from memory.
- * Limits: parallel keys for shafts of 6 to 110 mm; of Woodruff keys the common sizes.
+ * B17.2, from memory; inch parallel keys: ASME B17.1, through a published chart of key sizes by shaft diameter.
+ * Limits: parallel keys for shafts of 6 to 110 mm, in inches of 5/16 to 4-1/2 in; of Woodruff keys the common sizes.
  */
 
 export interface ParallelKeyRow {
@@ -52,6 +52,31 @@ export const parallelKeyRows: readonly ParallelKeyRow[] = parallel.map(
     hubDepth,
   }),
 );
+
+/** `[width, height]` in inches as they are written: square keys, then flat ones. */
+export const inchKeyRows: readonly (readonly [width: string, height: string])[] = [
+  ["3/32", "3/32"],
+  ["1/8", "1/8"],
+  ["3/16", "3/16"],
+  ["1/4", "1/4"],
+  ["5/16", "5/16"],
+  ["3/8", "3/8"],
+  ["1/2", "1/2"],
+  ["5/8", "5/8"],
+  ["3/4", "3/4"],
+  ["7/8", "7/8"],
+  ["1", "1"],
+  ["1/8", "3/32"],
+  ["3/16", "1/8"],
+  ["1/4", "3/16"],
+  ["5/16", "1/4"],
+  ["3/8", "1/4"],
+  ["1/2", "3/8"],
+  ["5/8", "7/16"],
+  ["3/4", "1/2"],
+  ["7/8", "5/8"],
+  ["1", "3/4"],
+];
 
 export interface WoodruffKeyRow {
   readonly name: string;
