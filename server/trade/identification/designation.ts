@@ -1,9 +1,11 @@
 /** Standard parts that a description names: `6203, 17 x 40 x 12`, `3/8-24 UNF bolt`, `Woodruff No. 404`. */
 
+import type { KnownPart } from "../known-parts.ts";
+import { knownParts } from "../known-parts.ts";
 import type { Thread } from "../thread.ts";
 import { readBolt } from "../thread.ts";
 import type { StandardCandidate } from "./candidate.ts";
-import { externalThread, internalThread, standardCandidates } from "./standard-candidates.ts";
+import { candidateOf, externalThread, internalThread } from "./standard-candidates.ts";
 
 /** What one designation of a text can be: a thread is a bolt's or a nut's. */
 export interface Designation {
@@ -43,8 +45,11 @@ function otherDesignationsIn(text: string): readonly Designation[] {
     for (let end = Math.min(words.length, start + MOST_WORDS); end > start; end--) {
       const candidates = spellings(words.slice(start, end).join(" "))
         .flatMap((spelling) => index().get(spelling) ?? [])
-        .filter(({ bare, candidate }) => !bare || start === 0 || namesKind(words, candidate))
-        .map(({ candidate }) => candidate);
+        .flatMap(({ part, bare }) => {
+          const candidate = candidateOf(part);
+          const told = !bare || start === 0 || (candidate !== undefined && namesKind(words, candidate));
+          return candidate !== undefined && told ? [candidate] : [];
+        });
       const [first] = candidates;
       if (first === undefined) continue;
       found.push({ text: first.name, candidates });
@@ -66,7 +71,7 @@ function namesKind(words: readonly string[], { family }: StandardCandidate): boo
 }
 
 interface Indexed {
-  readonly candidate: StandardCandidate;
+  readonly part: KnownPart;
   /** Nothing but digits: too little to be told by alone. */
   readonly bare: boolean;
 }
@@ -77,31 +82,27 @@ let remembered: ReadonlyMap<string, readonly Indexed[]> | undefined;
 function index(): ReadonlyMap<string, readonly Indexed[]> {
   if (remembered !== undefined) return remembered;
   const byName = new Map<string, Indexed[]>();
-  for (const candidate of standardCandidates()) {
-    if (candidate.family.name.endsWith("thread") || candidate.family.name === "spark plug") continue;
-    for (const name of new Set(namesOf(candidate))) {
+  for (const part of knownParts()) {
+    if (part.family === "thread" || part.family === "spark plug") continue;
+    for (const name of new Set(namesOf(part))) {
       const spelt = wordsOf(name).join(" ");
       const same = byName.get(spelt) ?? [];
-      byName.set(spelt, [
-        ...same,
-        { candidate, bare: /^-?\d+$/.test(spelt) || candidate.family.name === "wire" },
-      ]);
+      byName.set(spelt, [...same, { part, bare: /^-?\d+$/.test(spelt) || part.family === "wire" }]);
     }
   }
   remembered = byName;
   return byName;
 }
 
-function namesOf({ name, remark = "", family }: StandardCandidate): readonly string[] {
-  switch (family.name) {
+function namesOf({ name, remark = "", family }: KnownPart): readonly string[] {
+  switch (family) {
     case "rolling bearing":
       return [name, ...[...remark.matchAll(/also called (\w+)/g)].flatMap(([, other]) => other ?? [])];
     case "roller chain":
       return [name, name.replace(/^ISO 606 /, "")];
     case "O-ring":
       return [name, name.replace("-", " "), name.replace(/^AS568/, "")];
-    case "shaft circlip":
-    case "bore circlip":
+    case "circlip":
       return [name, name.replace(/ x .*$/, "")];
     default:
       return [name];

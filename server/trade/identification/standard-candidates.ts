@@ -35,7 +35,7 @@ let remembered: readonly StandardCandidate[] | undefined;
 
 /** Every candidate of the standard tables, the usual series first: equal fits are listed in this order. */
 export function standardCandidates(): readonly StandardCandidate[] {
-  remembered ??= [...threadCandidates(), ...knownParts().flatMap(candidateOf)];
+  remembered ??= [...threadCandidates(), ...knownParts().flatMap((part) => candidateOf(part) ?? [])];
   return remembered;
 }
 
@@ -68,14 +68,14 @@ export function internalThread(thread: Thread): StandardCandidate {
   });
 }
 
-/** Threads are made by their own functions: their designations carry more than their dimensions. */
-function candidateOf(part: KnownPart): StandardCandidate[] {
+/** A part of the tables; undefined of a thread, which has two candidates of its own: its bolt and its nut. */
+export function candidateOf(part: KnownPart): StandardCandidate | undefined {
   const make = makers[part.family];
-  if (make === undefined) return [];
+  if (make === undefined) return undefined;
   const { family, dimensions } = make(part);
   // The warning about its reach stands once under the whole.
   const remark = part.family === "spark plug" ? undefined : part.remark;
-  return [candidate(family, part.name, part.standard, dimensions, remark)];
+  return candidate(family, part.name, part.standard, dimensions, remark);
 }
 
 type Maker = (part: KnownPart) => {
