@@ -13,15 +13,21 @@ export function refreshOthers(session: Session): void {
   const { workspace } = client;
   let callOff: (() => void) | undefined;
   let byOthers = false;
+  const refreshTokens = async () => {
+    session.tokensAreOld = false;
+    if (workspace?.semanticTokens?.refreshSupport !== true) return;
+    // Read now, so that the tokens that are asked for next go by it.
+    for (const snapshot of session.workspace.everyBuild()) snapshot.read();
+    await connection.languages.semanticTokens.refresh();
+  };
   const refresh = async () => {
     const typedOnly = !byOthers && session.workspace.openFiles().length < 2;
     byOthers = false;
+    if (session.tokensAreOld || !typedOnly) await refreshTokens();
     if (typedOnly) return;
     if (workspace?.codeLens?.refreshSupport === true)
       await connection.sendRequest(CodeLensRefreshRequest.type);
     if (workspace?.inlayHint?.refreshSupport === true) await connection.languages.inlayHint.refresh();
-    if (workspace?.semanticTokens?.refreshSupport === true)
-      await connection.languages.semanticTokens.refresh();
   };
   session.onChanged.add((by) => {
     byOthers ||= by === "others";

@@ -20,6 +20,8 @@ export class Session {
   settings: Settings;
   /** Called when builds may have changed. */
   readonly onChanged = new Set<(by: ChangedBy) => void>();
+  /** Set where tokens went out by a build that has been overtaken: they are sent again once things are quiet. */
+  tokensAreOld = false;
   /** Called when a file has been closed, with its path. */
   readonly onClosed = new Set<(path: string) => void>();
   /** The editor's own spelling of the URIs of files it has opened, by their normal form. */

@@ -31,6 +31,11 @@ export class FileView {
     return this.snapshot.build;
   }
 
+  /** The build as it was read last, perhaps before the last few letters. */
+  get recentBuild(): Build {
+    return this.snapshot.recentBuild;
+  }
+
   get document(): Document {
     return this.log.file.document;
   }
@@ -43,9 +48,9 @@ export class FileView {
     return this.snapshot.complaintsByLog.get(this.log) ?? [];
   }
 
-  /** The blocks of this file in the build. */
+  /** The blocks of this file. */
   get sites(): readonly BlockSite[] {
-    return this.build.sites.filter(({ file }) => file === this.file);
+    return this.document.blocks.map((block, index) => ({ file: this.file, index, block }));
   }
 
   /** The URI of a file of the build. */

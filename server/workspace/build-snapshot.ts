@@ -25,24 +25,51 @@ export class BuildSnapshot {
   private readonly byFile: ReadonlyMap<SourceFile, Log>;
   private readonly byPath: ReadonlyMap<string, Log>;
   private readBuild: Build | undefined;
+  /** The build that was read last before this moment. */
+  private readonly before: Build | undefined;
   private readComplaints: Complaints | undefined;
   private sortedComplaints: ReadonlyMap<Log, readonly Complaint[]> | undefined;
 
-  constructor(folder: string, hasVehicle: boolean, logs: readonly Log[], options: SnapshotOptions) {
+  constructor(
+    folder: string,
+    hasVehicle: boolean,
+    logs: readonly Log[],
+    options: SnapshotOptions,
+    before?: BuildSnapshot,
+  ) {
     this.folder = folder;
     this.hasVehicle = hasVehicle;
     this.logs = logs;
     this.options = options;
+    this.before = before?.readBuild ?? before?.before;
     this.byFile = new Map(logs.map((log) => [log.file, log]));
     this.byPath = new Map(logs.map((log) => [log.path, log]));
   }
 
   get build(): Build {
+    return this.read();
+  }
+
+  /** Reads the build, unless that has been done. */
+  read(): Build {
     this.readBuild ??= readBuild(
       this.logs.map(({ file }) => file),
       this.options,
     );
     return this.readBuild;
+  }
+
+  /**
+   * The build if it has been read, else the one before the last changes: for what must be told while one types, and
+   * need not know of the word under way.
+   */
+  get recentBuild(): Build {
+    return this.readBuild ?? this.before ?? this.build;
+  }
+
+  /** Whether `recentBuild` is the build of this moment. */
+  get isRead(): boolean {
+    return this.readBuild !== undefined;
   }
 
   get complaints(): Complaints {

@@ -227,7 +227,7 @@ export class Workspace {
       before.options.photos === photos &&
       before.options.overrides === this.overrides &&
       placed.every((log, index) => before.logs[index] === log);
-    return same ? before : new BuildSnapshot(folder, found, placed, options);
+    return same ? before : new BuildSnapshot(folder, found, placed, options, before);
   }
 
   private put(log: LooseLog): void {

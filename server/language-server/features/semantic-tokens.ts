@@ -42,7 +42,7 @@ export function semanticTokens(
   view: FileView,
   lines?: { readonly from: number; readonly to: number },
 ): number[] {
-  const { document, build } = view;
+  const { document, recentBuild: build } = view;
   const packed: number[] = [];
   let [line, character] = [0, 0];
   for (const site of view.sites) {
@@ -209,7 +209,20 @@ function typeOfName(build: Build, site: BlockSite, name: WrittenName): TokenType
   }
 }
 
-function keyOf(name: WrittenName & { is: "in path" | "named" | "in reference" }): string {
+type Meant = WrittenName & { is: "in path" | "named" | "in reference" };
+
+const keys = new WeakMap<Meant, string>();
+
+function keyOf(name: Meant): string {
+  let key = keys.get(name);
+  if (key === undefined) {
+    key = makeKey(name);
+    keys.set(name, key);
+  }
+  return key;
+}
+
+function makeKey(name: Meant): string {
   if (name.is === "in path") return `path ${name.path}`;
   if (name.is === "named") return `${name.kinds.join()} ${name.text}`;
   const paths = name.in.map(({ path, index }) => `${path.map(({ text }) => text).join(".")}@${index}`);

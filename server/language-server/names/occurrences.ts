@@ -20,7 +20,6 @@ export interface Occurrence {
 /** The name at a place, if what it stands for is known. */
 export function occurrenceAt(view: FileView, at: BlockPlace): Occurrence | undefined {
   const site = siteAt(view, at);
-  if (site === undefined) return undefined;
   for (const name of writtenNames(at.block)) {
     if (!touches(name, at.offset)) continue;
     const things = meaningOf(view.build, site, name);
@@ -29,9 +28,9 @@ export function occurrenceAt(view: FileView, at: BlockPlace): Occurrence | undef
   return undefined;
 }
 
-/** The block of the build that a place lies in. */
-export function siteAt(view: FileView, { index }: BlockPlace): BlockSite | undefined {
-  return view.build.sites.find((site) => site.file === view.file && site.index === index);
+/** The block that a place lies in, in its file. */
+export function siteAt({ file }: FileView, { index, block }: BlockPlace): BlockSite {
+  return { file, index, block };
 }
 
 /** Every name in the blocks that stands for one of some things, in the order of the text. */

@@ -28,6 +28,7 @@ function answerSemanticTokens(session: Session): void {
   let results = 0;
   const hold = (view: FileView, data: number[]) => {
     const tokens = { resultId: String(++results), data };
+    if (!view.snapshot.isRead) session.tokensAreOld = true;
     held.set(view.log.path, tokens);
     return tokens;
   };

@@ -34,7 +34,7 @@ function answerCompletion(session: Session): void {
     const { uri, documented } = (asked.data ?? {}) as { uri?: string; documented?: Documented };
     if (uri === undefined || documented === undefined) return asked;
     return session.answer(uri, token, asked, (view) => {
-      const value = documentation(view.build, documented);
+      const value = documentation(view.recentBuild, documented);
       return value === "" ? asked : { ...asked, documentation: { kind: MarkupKind.Markdown, value } };
     });
   });

@@ -105,13 +105,13 @@ function ofDue(
       return [...referenceProposals(asked, ["job"], false), ...wordProposals(wordsOfShape(shape), 1)];
     case "date":
     case "dateRange":
-      return dateProposals(asked.view.build);
+      return dateProposals(asked.view.recentBuild);
     case "expression":
       return expressionProposals(asked, subjects);
     case "word":
     case "words":
       if ("choices" in shape.of) return wordProposals(wordsOfShape(shape), 0);
-      if (shape.of.names === "currency") return currencies(asked.view.build);
+      if (shape.of.names === "currency") return currencies(asked.view.recentBuild);
       if (shape.of.names === "path") return referenceProposals(asked, ["assembly"], false);
       return characteristicProposals(asked, subjects);
     default:

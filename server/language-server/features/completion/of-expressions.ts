@@ -7,7 +7,7 @@ import type { Asked, Proposal } from "./item.ts";
 import { characteristicsOf, referenceProposals } from "./of-references.ts";
 
 export function expressionProposals(asked: Asked, subjects: readonly TreeNode[]): readonly Proposal[] {
-  const { build } = asked.view;
+  const { recentBuild: build } = asked.view;
   const functions = functionNames.map(
     (name): Proposal => ({
       label: name,

@@ -19,7 +19,7 @@ export function referenceProposals(
   kinds: readonly ReferenceKind[],
   member: boolean,
 ): readonly Proposal[] {
-  const { build } = asked.view;
+  const { recentBuild: build } = asked.view;
   const inTree = kinds.filter((kind): kind is ReferenceKind & TreeKind => IN_TREE.has(kind));
   const others = kinds.filter((kind) => !IN_TREE.has(kind));
   return [
@@ -29,7 +29,7 @@ export function referenceProposals(
 }
 
 function nodeProposals(asked: Asked, kinds: readonly TreeKind[], member: boolean): readonly Proposal[] {
-  const { build } = asked.view;
+  const { recentBuild: build } = asked.view;
   const { tree } = build.standing.gathered;
   const branch = branchUnderWay(asked);
   const shown = (node: TreeNode) =>
@@ -60,7 +60,7 @@ function branchUnderWay({ view, partial }: Asked) {
   const match = /^([\w.*]+)\.(\{(?:[^{}]*,)?\s*)[\w.]*$/.exec(partial);
   if (match === null) return undefined;
   const [, path = "", braces = ""] = match;
-  return { nodes: nodesNamed(view.build, { text: path, start: 0 }), before: `${path}.${braces}` };
+  return { nodes: nodesNamed(view.recentBuild, { text: path, start: 0 }), before: `${path}.${braces}` };
 }
 
 function rankOf(
@@ -108,8 +108,8 @@ function memberProposals({ view, partial }: Asked): readonly Proposal[] {
   const dot = partial.lastIndexOf(".");
   if (dot <= 0) return [];
   const path = partial.slice(0, dot);
-  return nodesNamed(view.build, { text: path, start: 0 }).flatMap((node) =>
-    characteristicsOf(view.build, node).map(({ name, detail }) => ({
+  return nodesNamed(view.recentBuild, { text: path, start: 0 }).flatMap((node) =>
+    characteristicsOf(view.recentBuild, node).map(({ name, detail }) => ({
       label: `${path}.${name}`,
       kind: CompletionItemKind.Field,
       rank: 0 as const,
@@ -141,7 +141,7 @@ export function characteristicsOf(
 }
 
 function named(asked: Asked, kind: NamedKind): readonly Proposal[] {
-  const { build } = asked.view;
+  const { recentBuild: build } = asked.view;
   return [...build.standing.names.every(kind)].map((definition) => ({
     label: definition.name,
     kind: kind === "job" || kind === "hold" ? CompletionItemKind.Event : CompletionItemKind.Variable,
@@ -160,7 +160,7 @@ function detailOf({ standing }: Build, definition: NamedDefinition): string | un
 }
 
 /** Gauges that read what was read and are in date, jobs that are not done, hold points that are shut. */
-function rankOfNamed({ view: { build }, place }: Asked, definition: NamedDefinition): Rank {
+function rankOfNamed({ view: { recentBuild: build }, place }: Asked, definition: NamedDefinition): Rank {
   const { standing } = build;
   switch (definition.kind) {
     case "gauge":

@@ -19,16 +19,15 @@ import { characteristicsOf } from "./of-references.ts";
 /** The things that a line is about: those that it names first, else the block's own. */
 export function subjectsOf({ view, place }: Asked, at: BlockPlace): readonly TreeNode[] {
   const [reference] = referencesIn(place.values.get("what"));
-  if (reference !== undefined) return nodesNamed(view.build, reference);
-  const site = siteAt(view, at);
-  const node = site && nodeOfBlock(view.build, site);
+  if (reference !== undefined) return nodesNamed(view.recentBuild, reference);
+  const node = nodeOfBlock(view.recentBuild, siteAt(view, at));
   return node === undefined ? [] : [node];
 }
 
 export function characteristicProposals(asked: Asked, subjects: readonly TreeNode[]): readonly Proposal[] {
   const word = asked.place.statement.word.text;
   const wanted = WANTED[word];
-  const { standing } = asked.view.build;
+  const { standing } = asked.view.recentBuild;
   const own = subjects.flatMap((node) =>
     word === "tested"
       ? standing.definitions.all(node, "test").map(({ record }) => ({
@@ -37,7 +36,7 @@ export function characteristicProposals(asked: Asked, subjects: readonly TreeNod
           detail: record.how ?? "test",
           word: "test",
         }))
-      : characteristicsOf(asked.view.build, node).map((known) => ({ node, ...known })),
+      : characteristicsOf(asked.view.recentBuild, node).map((known) => ({ node, ...known })),
   );
   return own.map(({ node, name, detail, word: from }) => ({
     label: name,
@@ -94,9 +93,9 @@ export function unitProposals(
   const { place, view } = asked;
   const shape = due?.is === "value" ? due.shape : undefined;
   if (shape?.value === "money" || shape?.value === "moneyRate" || shape?.value === "exchange")
-    return currencies(view.build);
+    return currencies(view.recentBuild);
   const name = place.values.get("name");
-  const used = name?.kind === "word" ? unitsUsedFor(view.build, subjects, name.text) : [];
+  const used = name?.kind === "word" ? unitsUsedFor(view.recentBuild, subjects, name.text) : [];
   const dimensions = dimensionsOf(place.entry.word, shape);
   const fitting = dimensions.flatMap((dimension) => unitsOf(dimension));
   const others = used.length === 0 && fitting.length === 0 ? allUnits() : [];
@@ -196,7 +195,7 @@ const DAYS: readonly (readonly [number, string])[] = [
 ];
 
 /** What has stood between quotation marks in the same place before: people, fluids, open orders, spots. */
-export function textProposals({ view: { build }, place }: Asked): readonly Proposal[] {
+export function textProposals({ view: { recentBuild: build }, place }: Asked): readonly Proposal[] {
   const [due] = place.due;
   const role = due?.is === "value" ? due.role : undefined;
   const word = place.statement.word.text;

@@ -46,7 +46,7 @@ function snippetOf(form: string): string {
   return `${filled}\n  $0`;
 }
 
-export function blockProposals({ build }: FileView): readonly Proposal[] {
+export function blockProposals({ recentBuild: build }: FileView): readonly Proposal[] {
   return vocabulary.blocks.map(({ word, help }) => ({
     label: word,
     kind: CompletionItemKind.Keyword,
