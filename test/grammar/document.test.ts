@@ -91,6 +91,9 @@ describe("a document", () => {
     const at = text.indexOf("day 2026-05-03");
     const after = before.edit(at + 2, at + 3, "");
     expect(after.blocks.map(({ header }) => header?.block)).toEqual([undefined, "vehicle", "day", "day"]);
+    const inside = before.edit(at + 1, at + 8, "");
+    expect(inside.blocks.map(({ header }) => header?.block)).toEqual([undefined, "vehicle", "day"]);
+    expect(inside.blocks).toEqual(Document.read(inside.text).blocks);
     const stray = before.edit(at, at + 4, "");
     expect(stray.blocks.map(({ header }) => header?.block)).toEqual([undefined, "vehicle", "day"]);
     expect(stray.blocks).toEqual(Document.read(stray.text).blocks);

@@ -234,3 +234,11 @@ describe("a fact that says nothing without a part of it", () => {
     expect(records.filter((record) => !record.broken)).toEqual([]);
   });
 });
+
+describe("a line with more wrong than anyone would read", () => {
+  it("is given up after twenty complaints, and means nothing", () => {
+    const record = recordIn("day", `removed: hub, ${"2, ".repeat(500)}disc`);
+    expect(record.faults).toHaveLength(20);
+    expect(record.broken).toBe(true);
+  });
+});
