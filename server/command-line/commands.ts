@@ -13,6 +13,7 @@ export const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
   ["costs", async () => (await import("./commands/costs.ts")).costs],
   ["identify", async () => (await import("./commands/identify.ts")).identify],
   ["book", async () => (await import("./commands/book.ts")).book],
+  ["format", async () => (await import("./commands/format.ts")).format],
   ["calc", async () => (await import("./commands/calc.ts")).calc],
   ["serve", async () => (await import("./commands/serve.ts")).serve],
 ]);
@@ -30,6 +31,7 @@ export const SUMMARIES: readonly (readonly [string, string])[] = [
   ["costs", "money and hours by assembly, supplier and month, against the budget"],
   ["identify", "what an unknown part can be, from a few of its dimensions, best first"],
   ["book", "the whole record as one page to keep and print: story, photos, schedules, torque sheet, costs"],
+  ["format", "the canonical layout: white space of records put in order, prose left alone"],
   ["calc", "one expression with units, with the names of the build around, if there is one"],
   ["serve", "the language server, for any editor that speaks the protocol"],
 ];
