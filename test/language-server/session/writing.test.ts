@@ -2,7 +2,7 @@
 import { mkdtemp, realpath, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { afterAll, afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { afterAll, afterEach, beforeEach, describe, expect, test } from "vitest";
 import type {
   CallHierarchyItem,
   CodeAction,
@@ -22,7 +22,6 @@ import { removeBundles } from "./bundle.ts";
 import type { ShownDiagnostic } from "./editor.ts";
 import { AnsweredError, Editor, uriOf } from "./editor.ts";
 
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 afterAll(removeBundles);
 
 const LOG = `vehicle "Halvorsen Sprint"
