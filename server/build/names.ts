@@ -29,6 +29,7 @@ export interface ReferenceLink {
 export class Names {
   private readonly gathered: Gathered;
   private readonly resolver: Resolver;
+  private readonly sets = new WeakMap<Resolution, Followed>();
 
   constructor(gathered: Gathered) {
     this.gathered = gathered;
@@ -91,8 +92,12 @@ export class Names {
   private followInTree(use: ReferenceUse, kinds: readonly TreeKind[]): Followed {
     if (use.member) return followed(...separated(this.resolver.resolveMember(use.reference)));
     if (use.one) return followed(...alone(this.resolver.resolveOne(use.reference, kinds)));
-    const { targets, faults } = this.resolver.resolve(use.reference, wantedOf(kinds));
-    return followed([...new Set(targets.flatMap(meant))], faults);
+    const resolution = this.resolver.resolve(use.reference, wantedOf(kinds));
+    const known = this.sets.get(resolution);
+    if (known !== undefined) return known;
+    const set = followed([...new Set(resolution.targets.flatMap(meant))], resolution.faults);
+    this.sets.set(resolution, set);
+    return set;
   }
 
   private unnamed(use: ReferenceUse, kinds: readonly NamedKind[]): NameFault {

@@ -52,11 +52,14 @@ export class Definitions {
   /** The earliest definitions that say the same of these words: what is derived from them alone can be kept there. */
   since(words: readonly RecordWord[]): Definitions {
     const key = words.join();
-    const known = this.earliest.get(key);
-    if (known !== undefined) return known;
+    const { moments, changedWords } = this.history;
     let age = this.age;
-    while (age > 0 && !words.some((word) => this.history.changedWords[age - 1]?.has(word))) age--;
-    const earliest = this.history.moments[age] ?? this;
+    let earliest = this.earliest.get(key);
+    while (earliest === undefined) {
+      const changed = changedWords[age - 1];
+      if (changed === undefined || words.some((word) => changed.has(word))) earliest = moments[age] ?? this;
+      else earliest = moments[--age]?.earliest.get(key);
+    }
     this.earliest.set(key, earliest);
     return earliest;
   }
