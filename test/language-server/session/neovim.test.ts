@@ -8,6 +8,7 @@ import { bundleOf, removeBundles } from "./bundle.ts";
 
 afterAll(removeBundles);
 
+const NEOVIM = "nvim";
 const SCRIPT = path.resolve("test/language-server/session/neovim.lua");
 
 const LOG = `vehicle "Halvorsen Sprint"
@@ -33,7 +34,7 @@ test("Neovim shows complaints as one writes, hovers, completes, renames, formats
   const folder = await realpath(await mkdtemp(path.join(tmpdir(), "cotter-neovim-")));
   await writeFile(path.join(folder, "log.cotter"), LOG);
   const { error, stdout, stderr } = spawnSync(
-    "nvim",
+    NEOVIM,
     [
       "--headless",
       "--noplugin",
