@@ -3,7 +3,7 @@ import type { ReferenceNode } from "../../../grammar/syntax.ts";
 import { joinedParts } from "../criticality.ts";
 import { decisionsWith, settledBy, toBeReconditioned } from "../part-decisions.ts";
 import { addRunning } from "../running.ts";
-import type { DatedFact, PartPlace, PartState, Running } from "../states.ts";
+import type { DatedFact, Item, PartPlace, PartState, Running } from "../states.ts";
 import type { TreeKind, TreeNode } from "../tree/node.ts";
 import { below, isWithin } from "../tree/node.ts";
 import { whereabouts } from "../whereabouts.ts";
@@ -172,7 +172,7 @@ export const partHandlers: Handlers = {
       if (place !== "on" && place !== "trial") continue;
       const running = sums.get(part.item.running) ?? addRunning(part.item.running, fact.fact);
       sums.set(part.item.running, running);
-      part.item = { ...part.item, running };
+      part.item = withRunning(part.item, running);
     }
   },
 };
@@ -213,6 +213,12 @@ function* contentsOf(replay: Replay, { children }: TreeNode): Generator<TreeNode
     if (replay.parts.has(child) || replay.joints.has(child)) yield child;
     else yield* contentsOf(replay, child);
   }
+}
+
+/** Written out: it is done for every part of a vehicle each time that it runs. */
+function withRunning(item: Item, running: Running): Item {
+  const { number, since, inHand, made, expires, batch, readings, events, serviced } = item;
+  return { number, since, inHand, made, expires, batch, readings, events, serviced, running };
 }
 
 /** The parts of a branch: a part with what is in it, or what an assembly holds. */

@@ -63,6 +63,8 @@ export class Replay implements Standing {
   readonly holds = new Map<NamedDefinition, Growing<HoldState>>();
   readonly gauges = new Map<NamedDefinition, Growing<GaugeState>>();
   readonly supply = new Map<TreeNode, Growing<SupplyState>>();
+  /** The parts of each order, by its ref. */
+  readonly ordered = new Map<string, Set<TreeNode>>();
   readonly calculated = new Map<string, Calculation>();
   /** Every calculation of a day, in order. */
   readonly calculations: Calculation[] = [];
