@@ -125,6 +125,14 @@ class History {
   }
 
   private find(node: TreeNode, age: number): Effective {
+    const known = age === 0 ? asWritten.get(node) : undefined;
+    if (known !== undefined) return known;
+    const found = this.findAfresh(node, age);
+    if (age === 0) asWritten.set(node, found);
+    return found;
+  }
+
+  private findAfresh(node: TreeNode, age: number): Effective {
     const records = [...this.recordsOf(node, age)];
     const said = new Set(records.map(({ record }) => recordKey(record)));
     for (const fallback of this.defaultsAbove(node, age)) {
@@ -156,6 +164,9 @@ class History {
     return [...found.values()].flat();
   }
 }
+
+/** What counts of a thing before anything is changed: it depends on the thing alone. */
+const asWritten = new WeakMap<TreeNode, Effective>();
 
 /** The newest version that is no younger than an age. */
 function versionAt<T>(versions: readonly Version<T>[] | undefined, age: number): Version<T> | undefined {
