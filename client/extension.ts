@@ -28,7 +28,12 @@ function serverOptions(context: ExtensionContext): ServerOptions {
 
 function clientOptions(): LanguageClientOptions {
   return {
-    documentSelector: [{ language: "cotter" }],
+    // Not `git:` and the like: the two sides of a comparison are no builds of their own.
+    documentSelector: [
+      { language: "cotter", scheme: "file" },
+      { language: "cotter", scheme: "untitled" },
+      { language: "cotter", scheme: "vscode-vfs" },
+    ],
     synchronize: {
       configurationSection: "cotter",
       fileEvents: workspace.createFileSystemWatcher("**/*.cotter"),
