@@ -3,7 +3,7 @@ import type { ReferenceNode } from "../../../grammar/syntax.ts";
 import { joinedParts } from "../criticality.ts";
 import { decisionsWith, settledBy, toBeReconditioned } from "../part-decisions.ts";
 import { addRunning } from "../running.ts";
-import type { DatedFact, PartPlace, PartState } from "../states.ts";
+import type { DatedFact, Item, PartPlace, PartState, Running } from "../states.ts";
 import type { TreeKind, TreeNode } from "../tree/node.ts";
 import { below, isWithin } from "../tree/node.ts";
 import { whereabouts } from "../whereabouts.ts";
@@ -165,11 +165,14 @@ export const partHandlers: Handlers = {
   },
 
   ran: (replay, fact) => {
-    const node = replay.names.one(fact.fact.target, TREE);
-    for (const part of node === undefined ? [] : partsWithin(replay, node)) {
+    // What was fitted together has run as long, so few sums are new ones.
+    const sums = new Map<Running, Running>();
+    for (const part of partsWithin(replay, fact.fact.target)) {
       const place = whereabouts(replay, part.node)?.place;
-      if (place === "on" || place === "trial")
-        part.item = { ...part.item, running: addRunning(part.item.running, fact.fact) };
+      if (place !== "on" && place !== "trial") continue;
+      const running = sums.get(part.item.running) ?? addRunning(part.item.running, fact.fact);
+      sums.set(part.item.running, running);
+      part.item = withRunning(part.item, running);
     }
   },
 };
@@ -212,11 +215,23 @@ function* contentsOf(replay: Replay, { children }: TreeNode): Generator<TreeNode
   }
 }
 
-function* partsWithin(replay: Replay, node: TreeNode): Generator<Growing<PartState>> {
-  for (const inner of [node, ...below(node)]) {
+/** Written out: it is done for every part of a vehicle each time that it runs. */
+function withRunning(item: Item, running: Running): Item {
+  const { number, since, inHand, made, expires, batch, readings, events, serviced } = item;
+  return { number, since, inHand, made, expires, batch, readings, events, serviced, running };
+}
+
+/** The parts of a branch: a part with what is in it, or what an assembly holds. */
+function partsWithin(replay: Replay, reference: ReferenceNode): readonly Growing<PartState>[] {
+  const node = replay.names.one(reference, TREE);
+  const parts: Growing<PartState>[] = [];
+  const add = (inner: TreeNode) => {
     const part = replay.parts.get(inner);
-    if (part !== undefined) yield part;
-  }
+    if (part !== undefined) parts.push(part);
+  };
+  if (node?.kind === "part") for (const inner of [node, ...below(node)]) add(inner);
+  else for (const target of replay.partsOf([reference])) add(target.node);
+  return parts;
 }
 
 /** The second pair of eyes is not the one who did the work, or looked at it last. */

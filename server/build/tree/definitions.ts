@@ -52,11 +52,14 @@ export class Definitions {
   /** The earliest definitions that say the same of these words: what is derived from them alone can be kept there. */
   since(words: readonly RecordWord[]): Definitions {
     const key = words.join();
-    const known = this.earliest.get(key);
-    if (known !== undefined) return known;
+    const { moments, changedWords } = this.history;
     let age = this.age;
-    while (age > 0 && !words.some((word) => this.history.changedWords[age - 1]?.has(word))) age--;
-    const earliest = this.history.moments[age] ?? this;
+    let earliest = this.earliest.get(key);
+    while (earliest === undefined) {
+      const changed = changedWords[age - 1];
+      if (changed === undefined || words.some((word) => changed.has(word))) earliest = moments[age] ?? this;
+      else earliest = moments[--age]?.earliest.get(key);
+    }
     this.earliest.set(key, earliest);
     return earliest;
   }
@@ -76,7 +79,7 @@ class History {
   /** The words that each change was about. */
   readonly changedWords: ReadonlySet<RecordWord>[] = [];
   private readonly written = new Map<TreeNode, Version<readonly SourcedRecord[]>[]>();
-  /** What counts, found when it is first asked for. */
+  /** What counts of the things that a change touched, found when it is first asked for. */
   private readonly counting = new Map<TreeNode, Version<{ found: Effective | undefined }>[]>();
 
   /** The same history, of which nothing later than an age is known. */
@@ -107,11 +110,10 @@ class History {
   }
 
   effective(node: TreeNode, age: number): Effective {
-    let version = versionAt(this.counting.get(node), age);
-    if (version === undefined) {
-      version = { age: 0, value: { found: undefined } };
-      this.counting.set(node, [version, ...(this.counting.get(node) ?? [])]);
-    }
+    const versions = this.counting.get(node);
+    const newest = versions?.at(-1);
+    const version = newest !== undefined && newest.age > age ? versionAt(versions, age) : newest;
+    if (version === undefined) return asWritten.get(node) ?? this.find(node, 0);
     version.value.found ??= this.find(node, version.age);
     return version.value.found;
   }
@@ -122,6 +124,12 @@ class History {
   }
 
   private find(node: TreeNode, age: number): Effective {
+    const found = this.findAfresh(node, age);
+    if (age === 0) asWritten.set(node, found);
+    return found;
+  }
+
+  private findAfresh(node: TreeNode, age: number): Effective {
     const records = [...this.recordsOf(node, age)];
     const said = new Set(records.map(({ record }) => recordKey(record)));
     for (const fallback of this.defaultsAbove(node, age)) {
@@ -153,6 +161,9 @@ class History {
     return [...found.values()].flat();
   }
 }
+
+/** What counts of a thing before anything is changed: it depends on the thing alone. */
+const asWritten = new WeakMap<TreeNode, Effective>();
 
 /** The newest version that is no younger than an age. */
 function versionAt<T>(versions: readonly Version<T>[] | undefined, age: number): Version<T> | undefined {

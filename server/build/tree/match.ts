@@ -1,7 +1,6 @@
 /** Paths with `*` for one name: what they match, in full or as a tail. */
 import type { TreeNode } from "./node.ts";
 import type { Tree } from "./tree.ts";
-import { lastName } from "./tree.ts";
 
 /** The things that match; or the full patterns that a tail could mean, where it leaves a choice. */
 export type Matches = { readonly nodes: readonly TreeNode[] } | { readonly candidates: readonly string[] };
@@ -21,7 +20,7 @@ function descend(from: readonly TreeNode[], names: readonly string[]): readonly 
   return names.reduce<readonly TreeNode[]>(
     (nodes, name) =>
       nodes.flatMap(({ children }) =>
-        name === "*" ? children : children.filter(({ path }) => lastName(path) === name),
+        name === "*" ? children : children.filter((child) => child.name === name),
       ),
     from,
   );
@@ -50,7 +49,7 @@ function tailMatches(tree: Tree, pattern: string): Matches {
 function climb(node: TreeNode, names: readonly string[]): TreeNode | undefined {
   let above = node.parent;
   for (const name of names) {
-    if (above?.parent === undefined || (name !== "*" && lastName(above.path) !== name)) return undefined;
+    if (above?.parent === undefined || (name !== "*" && above.name !== name)) return undefined;
     above = above.parent;
   }
   return above;

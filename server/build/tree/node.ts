@@ -19,6 +19,8 @@ export interface SourcedRecord<W extends RecordWord = RecordWord> {
 /** One thing of the vehicle's tree. An assembly without a block of its own has no `header`. */
 export interface TreeNode {
   readonly path: string;
+  /** The last name of its path. */
+  readonly name: string;
   readonly kind: TreeKind;
   readonly title: string | undefined;
   readonly parent: TreeNode | undefined;

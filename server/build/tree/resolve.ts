@@ -3,13 +3,12 @@
  * assembly means everything of the wanted kinds below it; `{a, b}` and `*` are sets.
  */
 
-import { nearest } from "../../../grammar/nearest.ts";
 import type { ReferenceNode, ReferenceSegment } from "../../../grammar/syntax.ts";
+import { likelyPaths } from "./likely-paths.ts";
 import { matches } from "./match.ts";
 import type { TreeKind, TreeNode, Turn } from "./node.ts";
 import { below, isWithin } from "./node.ts";
 import type { Tree } from "./tree.ts";
-import { lastName } from "./tree.ts";
 
 /** A thing that a reference means, and the thing above it through which it does, if it is not named itself. */
 export interface Target {
@@ -162,23 +161,18 @@ export class Resolver {
     return other === undefined ? this.unknown(pattern, kinds) : unlike(pattern, other, kinds);
   }
 
-  /** Things that the text could be a slip for: with a last name near it, or beside where it would be. */
   private unknown(text: string, kinds: Kinds): ReferenceFault {
-    const names = text.split(".");
-    const above = names.slice(0, -1).join(".");
-    const beside = above === "" ? [] : this.tree.withTail(above).flatMap(({ children }) => children);
-    const last = lastName(text);
-    const alike = [last, ...nearest(last, this.tree.lastNames(), 8)].flatMap((name) =>
-      this.tree.withTail(name),
-    );
-    const paths = new Set(
-      [...alike, ...beside]
-        .filter((node) => takes(node, kinds) || holdsAny(node, kinds))
-        .map(({ path }) => path),
-    );
-    const tails = [...paths].map((path) => path.split(".").slice(-names.length).join("."));
-    const unambiguous = tails.filter((tail) => this.tree.withTail(tail).length === 1);
-    return { is: "unknown", text, nearest: nearest(text, new Set([...paths, ...unambiguous]), 4) };
+    const { tree } = this;
+    let found: readonly string[] | undefined;
+    return {
+      is: "unknown",
+      text,
+      // Looked for only where somebody asks: most of what resolves nothing is not complained about.
+      get nearest() {
+        found ??= likelyPaths(tree, text, (node) => takes(node, kinds) || holdsAny(node, kinds));
+        return found;
+      },
+    };
   }
 
   private turned(node: TreeNode, turns: readonly Turn[]): TreeNode {
@@ -197,12 +191,21 @@ export class Resolver {
 
 const MEMBER_KINDS: Kinds = ["assembly", "part", "joint", "system", "circuit"];
 
+const BITS: Readonly<Record<TreeKind, number>> = {
+  vehicle: 1,
+  assembly: 2,
+  part: 4,
+  joint: 8,
+  system: 16,
+  circuit: 32,
+};
+
 /** Answers by the kinds that were asked for and the text of the reference. */
 class Memory<T> {
-  private readonly answers = new Map<string, Map<string, T>>();
+  private readonly answers = new Map<number, Map<string, T>>();
 
   of(kinds: Kinds, text: string, find: () => T): T {
-    const ofKinds = this.ofKinds(kinds.length === 1 ? (kinds[0] as string) : kinds.join());
+    const ofKinds = this.ofKinds(kinds);
     const known = ofKinds.get(text);
     if (known !== undefined) return known;
     const found = find();
@@ -210,7 +213,9 @@ class Memory<T> {
     return found;
   }
 
-  private ofKinds(key: string): Map<string, T> {
+  private ofKinds(kinds: Kinds): Map<string, T> {
+    let key = 0;
+    for (const kind of kinds) key |= BITS[kind];
     const known = this.answers.get(key);
     if (known !== undefined) return known;
     const made = new Map<string, T>();

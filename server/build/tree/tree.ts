@@ -31,9 +31,8 @@ export class Tree {
     for (const node of [...this.byPath.values()]) this.joinToParent(node);
     for (const node of this.byPath.values()) {
       if (node === this.root) continue;
-      const name = lastName(node.path);
-      const alike = this.byLastName.get(name);
-      if (alike === undefined) this.byLastName.set(name, [node]);
+      const alike = this.byLastName.get(node.name);
+      if (alike === undefined) this.byLastName.set(node.name, [node]);
       else alike.push(node);
     }
   }
@@ -73,6 +72,7 @@ export class Tree {
     const order = this.byPath.size;
     const made: GrowingNode = {
       path,
+      name: lastName(path),
       kind,
       title,
       header,
@@ -101,7 +101,7 @@ export class Tree {
 }
 
 /** The last of a path's names. */
-export function lastName(path: string): string {
+function lastName(path: string): string {
   return path.slice(path.lastIndexOf(".") + 1);
 }
 
