@@ -9,7 +9,7 @@
  */
 import type { IToken, TokenType } from "chevrotain";
 import { Document } from "./document.ts";
-import { blanked, contentEndOf } from "./lines.ts";
+import { blanked, contentEndOf, lineStartsOf } from "./lines.ts";
 import type {
   BlockNode,
   ExpressionNode,
@@ -85,9 +85,12 @@ function statementEdits(block: BlockNode, statement: HeaderNode | RecordNode): L
   const { text } = block;
   const valueStart = statement.kind === "header" ? statement.word.end : statement.word.end + 1;
   const atoms = atomsOf(text, valueStart, statement);
-  return linesOf(block, statement).flatMap((line, number) => {
-    const inLine = ({ start }: Span) => start >= line.start && start < line.end;
-    const onLine = atoms.filter(inLine);
+  const lines = linesOf(text, statement);
+  const atomsByLine = byLine(atoms, lines);
+  const commentsByLine = byLine(statement.comments, lines);
+  return lines.flatMap((line, number) => {
+    const onLine = atomsByLine[number] ?? [];
+    const comment = commentsByLine[number]?.[0];
     const said = number === 0 ? [startOf(statement, valueStart), ...onLine] : onLine;
     const [first] = said;
     const edits =
@@ -98,7 +101,6 @@ function statementEdits(block: BlockNode, statement: HeaderNode | RecordNode): L
         edits.push(...replaced(text, before.end, atom.start, gapBetween(before, atom)));
     }
     const end = said.at(-1)?.end ?? line.start;
-    const comment = statement.comments.find(inLine);
     if (comment === undefined) return [...edits, ...replaced(text, end, line.end, "")];
     return [
       ...edits,
@@ -114,9 +116,22 @@ function indentOf({ kind }: HeaderNode | RecordNode, line: number): string {
 }
 
 /** The lines of a statement, without their line ends. */
-function linesOf({ text, lineStarts }: BlockNode, { start, end }: Span): Span[] {
-  const starts = lineStarts.filter((at) => at >= start && at < end);
-  return starts.map((at, index) => ({ start: at, end: contentEndOf(text, at, starts[index + 1] ?? end) }));
+function linesOf(text: string, { start, end }: Span): Span[] {
+  const starts = lineStartsOf(text.slice(start, end)).map((at) => at + start);
+  return starts
+    .filter((at) => at < end)
+    .map((at, index) => ({ start: at, end: contentEndOf(text, at, starts[index + 1] ?? end) }));
+}
+
+/** Pieces in their order, divided by the lines that they start in. */
+function byLine<T extends Span>(pieces: readonly T[], lines: readonly Span[]): T[][] {
+  const divided = lines.map((): T[] => []);
+  let line = 0;
+  for (const piece of pieces) {
+    while (piece.start >= (lines[line]?.end ?? piece.end)) line++;
+    divided[line]?.push(piece);
+  }
+  return divided;
 }
 
 /** A piece of a statement that is kept as written; between pieces the layout decides. */

@@ -31,8 +31,8 @@ const JOINT_WORK: readonly RecordEntry[] = [
   }),
   fact("torqued", [JOINTS, element("torque", quantity("torque"))], {
     help: "Finally tightened to a torque. New hardware is spent as the joint's `uses` say.",
-    example: "torqued: front.left.disc_bolts 25 N.m on new hardware with wrench60",
-    bad: "torqued: front.left.disc_bolts 25 nm on new hardware with wrench60",
+    example: "torqued: front.left.disc_bolts 23 N.m on new hardware with wrench60",
+    bad: "torqued: front.left.disc_bolts 23 nm on new hardware with wrench60",
     code: "wrong-dimension",
     clauses: [clause("then", "then", quantity("any")), flag("newHardware", "on", "new", "hardware"), gauge],
   }),
@@ -44,8 +44,8 @@ const JOINT_WORK: readonly RecordEntry[] = [
   }),
   fact("rechecked", [JOINTS, optional("torque", quantity("torque"))], {
     help: "Checked again. `held` keeps lock and mark, `moved` voids them.",
-    example: "rechecked: front.left.disc_bolts 25 N.m held with wrench60",
-    bad: "rechecked: front.left.disc_bolts 25 N.m hold with wrench60",
+    example: "rechecked: front.left.disc_bolts 23 N.m held with wrench60",
+    bad: "rechecked: front.left.disc_bolts 23 N.m hold with wrench60",
     code: "unreadable-value",
     clauses: [
       { ...flag("held", "held"), insteadOf: "outcome" },

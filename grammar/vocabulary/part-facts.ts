@@ -91,8 +91,8 @@ const WHERE_IT_IS: readonly RecordEntry[] = [
     [element("what", reference(...TREE_KINDS)), element("definition", { value: "definition" })],
     {
       help: "From this day on a definition is different. The block says how it was at the start.",
-      example: "changed: front.left.disc_bolts torque 25 N.m ± 10 %",
-      bad: "changed: front.left.disc_bolts torqe 25 N.m ± 10 %",
+      example: "changed: front.left.disc_bolts torque 23 N.m ± 10 %",
+      bad: "changed: front.left.disc_bolts torqe 23 N.m ± 10 %",
       code: "unreadable-value",
       choice: "Any record of the tree can be changed, a `default` of an assembly too.",
     },

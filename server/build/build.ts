@@ -18,7 +18,7 @@ import { complainOfLives } from "./life-findings.ts";
 import { complainOfReadings } from "./limit-findings.ts";
 import { lostLinesOf } from "./lost-lines.ts";
 import type { ReferenceLink } from "./names.ts";
-import { Names } from "./names.ts";
+import { namesOf } from "./names.ts";
 import { missingPhotos } from "./photo-findings.ts";
 import { readDiary } from "./replay/diary.ts";
 import { complainOfUnseenParts } from "./second-look.ts";
@@ -59,7 +59,7 @@ export interface BuildOptions {
 export function readBuild(files: readonly SourceFile[], { clock, on, photos }: BuildOptions): Build {
   const sites = sitesOf(files);
   const gathered = gather(sites);
-  const names = new Names(gathered);
+  const names = namesOf(gathered);
   const today = on ?? statedToday(gathered) ?? clock;
   const { links, findings: ofReferences } = names.link(sites);
   const lost = lostLinesOf(sites, gathered, names, ofReferences);

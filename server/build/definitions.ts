@@ -42,10 +42,14 @@ export interface DayBlock {
   readonly lost: readonly Place[];
 }
 
-export interface Gathered {
+/** What the blocks define, all but the days. */
+export interface Defined {
   readonly vehicle: Vehicle;
   readonly tree: Tree;
   readonly named: ReadonlyMap<NamedKind, ReadonlyMap<string, NamedDefinition>>;
+}
+
+export interface Gathered extends Defined {
   /** In the order of definition. */
   readonly days: readonly DayBlock[];
   readonly findings: readonly Finding[];
@@ -65,7 +69,78 @@ const SHARED: Readonly<Record<NamedKind, string>> = {
 type Definition = LoweredBlock & { is: "definition" };
 
 export function gather(sites: readonly BlockSite[]): Gathered {
-  return new Gathering().run(sites);
+  const days: DayRead[] = [];
+  const others: BlockSite[] = [];
+  for (const site of sites) {
+    if (site.block.header?.block === "day") days.push(readDay(site));
+    else others.push(site);
+  }
+  const { defined, findings } = define(others);
+  return {
+    ...defined,
+    days: days.flatMap(({ day }) => day ?? []),
+    findings: [...findings, ...days.flatMap((read) => read.findings)],
+  };
+}
+
+interface DayRead {
+  readonly day: DayBlock | undefined;
+  readonly findings: readonly Finding[];
+}
+
+const readDays = new WeakMap<BlockSite, DayRead>();
+
+function readDay(site: BlockSite): DayRead {
+  const known = readDays.get(site);
+  if (known !== undefined) return known;
+  const lowered = lowerBlock(site.block);
+  const findings = findingsAbout(site, lowered);
+  const read: DayRead =
+    lowered.is === "day" ? { day: dayOf(site, lowered), findings } : { day: undefined, findings };
+  readDays.set(site, read);
+  return read;
+}
+
+function dayOf(
+  site: BlockSite,
+  { date, hours, facts, header, lost }: LoweredBlock & { is: "day" },
+): DayBlock {
+  return {
+    date,
+    hours,
+    facts,
+    site,
+    header: placeAt(site, header.word),
+    lost: lost.map((span) => placeAt(site, span)),
+  };
+}
+
+/** What is wrong with the text of a block. */
+function findingsAbout(site: BlockSite, { faults }: LoweredBlock): Finding[] {
+  return faults.map((fault) => {
+    const { code, found, expected, fixes } = fault;
+    const reason = "reason" in fault ? fault.reason : undefined;
+    return finding(code, placeAt(site, fault), { found, expected, reason }, { fixes });
+  });
+}
+
+interface Definings {
+  readonly sites: readonly BlockSite[];
+  readonly defined: Defined;
+  readonly findings: readonly Finding[];
+}
+
+/** What was defined last, by the first of the blocks: who writes in the diary changes nothing of it. */
+const definings = new WeakMap<BlockSite, Definings>();
+
+function define(sites: readonly BlockSite[]): Definings {
+  const [first] = sites;
+  const known = first && definings.get(first);
+  if (known?.sites.length === sites.length && known.sites.every((site, index) => site === sites[index]))
+    return known;
+  const made = new Gathering().run(sites);
+  if (first !== undefined) definings.set(first, made);
+  return made;
 }
 
 class Gathering {
@@ -74,40 +149,18 @@ class Gathering {
   private readonly written = new Map<string, TextDefinition>();
   private readonly named = new Map<NamedKind, Map<string, NamedDefinition>>();
   private readonly names = new Map<string, NamedDefinition>();
-  private readonly days: DayBlock[] = [];
 
-  run(sites: readonly BlockSite[]): Gathered {
-    for (const site of sites) this.take(site);
+  run(sites: readonly BlockSite[]): Definings {
+    for (const site of sites) {
+      const lowered = lowerBlock(site.block);
+      this.findings.push(...findingsAbout(site, lowered));
+      if (lowered.is === "definition") this.define(site, lowered);
+    }
     const { definitions, faults } = expandLikes(this.written);
     for (const fault of faults) this.complainOfLike(fault, definitions.keys());
     const vehicle = this.vehicle ?? { title: undefined, header: undefined, records: [], lost: [] };
-    return {
-      vehicle,
-      tree: new Tree(vehicle, definitions.values()),
-      named: this.named,
-      days: this.days,
-      findings: this.findings,
-    };
-  }
-
-  private take(site: BlockSite): void {
-    const lowered = lowerBlock(site.block);
-    for (const fault of lowered.faults) {
-      const { code, found, expected, fixes } = fault;
-      const reason = "reason" in fault ? fault.reason : undefined;
-      this.findings.push(finding(code, placeAt(site, fault), { found, expected, reason }, { fixes }));
-    }
-    if (lowered.is === "day") {
-      const { date, hours, facts } = lowered;
-      this.days.push({
-        date,
-        hours,
-        facts,
-        site,
-        header: placeAt(site, lowered.header.word),
-        lost: this.lost(site, lowered),
-      });
-    } else if (lowered.is === "definition") this.define(site, lowered);
+    const tree = new Tree(vehicle, definitions.values());
+    return { sites, defined: { vehicle, tree, named: this.named }, findings: this.findings };
   }
 
   private define(site: BlockSite, definition: Definition): void {

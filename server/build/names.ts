@@ -3,7 +3,7 @@
 import { nearest } from "../../grammar/nearest.ts";
 import type { ReferenceNode, SyntaxFix } from "../../grammar/syntax.ts";
 import type { ReferenceKind } from "../../grammar/vocabulary/shape.ts";
-import type { Gathered, NamedDefinition, NamedKind } from "./definitions.ts";
+import type { Defined, NamedDefinition, NamedKind } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import { kindInWords } from "./finding-data.ts";
@@ -14,6 +14,7 @@ import { placeAt } from "./source.ts";
 import type { TreeKind, TreeNode, Turn } from "./tree/node.ts";
 import type { MemberResolution, ReferenceFault, Resolution, Target } from "./tree/resolve.ts";
 import { Resolver } from "./tree/resolve.ts";
+import type { Tree } from "./tree/tree.ts";
 
 const TREE_KINDS: ReadonlySet<ReferenceKind> = new Set(["assembly", "part", "joint", "system", "circuit"]);
 
@@ -25,14 +26,32 @@ export interface ReferenceLink {
   readonly named: NamedDefinition | undefined;
 }
 
+interface Linked {
+  readonly links: readonly ReferenceLink[];
+  readonly findings: readonly Finding[];
+}
+
+const remembered = new WeakMap<Tree, Names>();
+
+/** The names of what is defined: the same as long as that is the same. */
+export function namesOf(defined: Defined): Names {
+  const known = remembered.get(defined.tree);
+  if (known !== undefined) return known;
+  const names = new Names(defined);
+  remembered.set(defined.tree, names);
+  return names;
+}
+
 /** The name spaces of one build. */
 export class Names {
-  private readonly gathered: Gathered;
+  private readonly defined: Defined;
   private readonly resolver: Resolver;
+  private readonly linked = new WeakMap<BlockSite, Linked>();
+  private readonly sets = new WeakMap<Resolution, Followed>();
 
-  constructor(gathered: Gathered) {
-    this.gathered = gathered;
-    this.resolver = new Resolver(gathered.tree);
+  constructor(defined: Defined) {
+    this.defined = defined;
+    this.resolver = new Resolver(defined.tree);
   }
 
   /** Things of the tree by reference; what cannot be resolved is left out. */
@@ -51,29 +70,36 @@ export class Names {
   }
 
   named(kind: NamedKind, name: string): NamedDefinition | undefined {
-    return this.gathered.named.get(kind)?.get(name);
+    return this.defined.named.get(kind)?.get(name);
   }
 
   every(kind: NamedKind): Iterable<NamedDefinition> {
-    return this.gathered.named.get(kind)?.values() ?? [];
+    return this.defined.named.get(kind)?.values() ?? [];
   }
 
   /** Every reference of the blocks with what it leads to, and findings for those that lead nowhere. */
-  link(sites: readonly BlockSite[]): {
-    readonly links: readonly ReferenceLink[];
-    readonly findings: readonly Finding[];
-  } {
+  link(sites: readonly BlockSite[]): Linked {
+    const linked = sites.map((site) => this.linkIn(site));
+    return {
+      links: linked.flatMap(({ links }) => links),
+      findings: linked.flatMap(({ findings }) => findings),
+    };
+  }
+
+  private linkIn(site: BlockSite): Linked {
+    const known = this.linked.get(site);
+    if (known !== undefined) return known;
     const links: ReferenceLink[] = [];
     const findings: Finding[] = [];
-    for (const site of sites) {
-      for (const use of referenceUses(site.block)) {
-        const place = placeAt(site, use.reference);
-        const { nodes, named, faults } = this.follow(use);
-        links.push({ place, use, nodes, named });
-        for (const fault of faults) findings.push(complaint(fault, use, place));
-      }
+    for (const use of referenceUses(site.block)) {
+      const place = placeAt(site, use.reference);
+      const { nodes, named, faults } = this.follow(use);
+      links.push({ place, use, nodes, named });
+      for (const fault of faults) findings.push(complaint(fault, use, place));
     }
-    return { links, findings };
+    const linked = { links, findings };
+    this.linked.set(site, linked);
+    return linked;
   }
 
   private follow(use: ReferenceUse): Followed {
@@ -91,8 +117,12 @@ export class Names {
   private followInTree(use: ReferenceUse, kinds: readonly TreeKind[]): Followed {
     if (use.member) return followed(...separated(this.resolver.resolveMember(use.reference)));
     if (use.one) return followed(...alone(this.resolver.resolveOne(use.reference, kinds)));
-    const { targets, faults } = this.resolver.resolve(use.reference, wantedOf(kinds));
-    return followed([...new Set(targets.flatMap(meant))], faults);
+    const resolution = this.resolver.resolve(use.reference, wantedOf(kinds));
+    const known = this.sets.get(resolution);
+    if (known !== undefined) return known;
+    const set = followed([...new Set(resolution.targets.flatMap(meant))], resolution.faults);
+    this.sets.set(resolution, set);
+    return set;
   }
 
   private unnamed(use: ReferenceUse, kinds: readonly NamedKind[]): NameFault {

@@ -29,9 +29,18 @@ export function placeAt(site: BlockSite, { start, end }: Span): Place {
 
 /** The blocks of the files, in the order of definition: file path by code point, then line. */
 export function sitesOf(files: readonly SourceFile[]): BlockSite[] {
-  return [...files]
-    .sort((a, b) => compareCodePoints(a.path, b.path))
-    .flatMap((file) => file.document.blocks.map((block, index) => ({ file, index, block })));
+  return [...files].sort((a, b) => compareCodePoints(a.path, b.path)).flatMap(sitesIn);
+}
+
+/** Sites stay the same as long as their file does: what is derived from them can be kept with them. */
+const remembered = new WeakMap<SourceFile, readonly BlockSite[]>();
+
+function sitesIn(file: SourceFile): readonly BlockSite[] {
+  const known = remembered.get(file);
+  if (known !== undefined) return known;
+  const sites = file.document.blocks.map((block, index) => ({ file, index, block }));
+  remembered.set(file, sites);
+  return sites;
 }
 
 /** Order by code point, which the default string order is not for astral characters. */

@@ -34,6 +34,8 @@ export class Diagnostics {
   private readonly pulled: boolean;
   private readonly known = new Map<string, Known>();
   private seen = new Set<BuildSnapshot>();
+  /** Files whose diagnostics have changed since the client was last told. */
+  private untold = new Set<string>();
   private results = 0;
   private took = 0;
   private callOff: (() => void) | undefined;
@@ -57,7 +59,7 @@ export class Diagnostics {
     const wait = this.took < QUICK ? 0 : Math.min(this.took, LONGEST_WAIT);
     this.callOff = this.session.host.later(wait, () => {
       this.callOff = undefined;
-      void this.bringUpToDate();
+      this.bringUpToDate().catch((error: unknown) => this.session.report(error));
     });
   }
 
@@ -97,7 +99,9 @@ export class Diagnostics {
 
   private async bringUpToDate(): Promise<void> {
     await this.session.workspace.settled();
-    const changed = this.compute();
+    this.compute();
+    const changed = this.untold;
+    this.untold = new Set();
     if (!this.pulled) {
       for (const path of changed) await this.send(path);
       return;
@@ -118,27 +122,25 @@ export class Diagnostics {
     });
   }
 
-  /** Computes what has changed; gives the files whose diagnostics are other than before. */
-  private compute(): ReadonlySet<string> {
+  /** Computes what has changed, and notes the files whose diagnostics are other than before. */
+  private compute(): void {
     const began = this.session.host.now();
-    const changed = new Set<string>();
     const builds = this.session.workspace.everyBuild();
     const unseen = builds.filter((build) => !this.seen.has(build));
-    for (const build of unseen) this.computeBuild(build, changed);
-    if (unseen.length > 0 || builds.length !== this.seen.size) this.forgetOthers(builds, changed);
+    for (const build of unseen) this.computeBuild(build);
+    if (unseen.length > 0 || builds.length !== this.seen.size) this.forgetOthers(builds);
     this.seen = new Set(builds);
     if (unseen.length > 0) this.took = this.session.host.now() - began;
-    return changed;
   }
 
-  private computeBuild(build: BuildSnapshot, changed: Set<string>): void {
+  private computeBuild(build: BuildSnapshot): void {
     for (const [log, items] of this.itemsOf(build)) {
       const text = JSON.stringify(items);
       const before = this.known.get(log.path);
       const same = before?.text === text;
       const resultId = same ? before.resultId : String(++this.results);
       this.known.set(log.path, { log, items, text, resultId });
-      if (!same && (before !== undefined || items.length > 0)) changed.add(log.path);
+      if (!same && (before !== undefined || items.length > 0)) this.untold.add(log.path);
     }
   }
 
@@ -154,12 +156,12 @@ export class Diagnostics {
     }
   }
 
-  private forgetOthers(builds: readonly BuildSnapshot[], changed: Set<string>): void {
+  private forgetOthers(builds: readonly BuildSnapshot[]): void {
     const present = new Set(builds.flatMap(({ logs }) => logs.map(({ path }) => path)));
     for (const [path, { items }] of this.known) {
       if (present.has(path)) continue;
       this.known.delete(path);
-      if (items.length > 0) changed.add(path);
+      if (items.length > 0) this.untold.add(path);
     }
   }
 }

@@ -22,10 +22,8 @@ export function hearOfFolders(session: Session): void {
   session.connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
     for (const { uri } of removed) session.workspace.removeRoot(folderUri(uri));
     session.changed("others");
-    void readFolders(
-      session,
-      added.map(({ uri }) => folderUri(uri)),
-    );
+    const folders = added.map(({ uri }) => folderUri(uri));
+    readFolders(session, folders).catch((error: unknown) => session.report(error));
   });
 }
 

@@ -11,7 +11,8 @@ export const nodeHost: Host = {
     return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}` as IsoDate;
   },
   now: () => performance.now(),
-  turn: () => new Promise((resolve) => setImmediate(resolve)),
+  // Twice: the message that waits behind the one at hand is handled between the two.
+  turn: () => new Promise((resolve) => setImmediate(() => setImmediate(resolve))),
   later: (milliseconds, callback) => {
     if (milliseconds === 0) {
       const waiting = setImmediate(callback);

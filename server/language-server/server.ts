@@ -64,8 +64,8 @@ async function hearOfSettings(session: Session): Promise<void> {
     session.useSettings(readSettings(section));
   };
   const canAsk = client.workspace?.configuration === true;
-  connection.onDidChangeConfiguration(async ({ settings }) => {
-    if (canAsk) await ask();
+  connection.onDidChangeConfiguration(({ settings }) => {
+    if (canAsk) ask().catch((error: unknown) => session.report(error));
     else session.useSettings(readSettings((settings as { cotter?: unknown } | null)?.cotter));
   });
   if (canAsk) await ask();

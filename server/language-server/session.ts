@@ -88,12 +88,33 @@ export class Session {
     nothing: R,
     compute: (view: FileView) => R,
   ): Promise<R> {
-    const path = this.pathOf(uri);
-    const version = this.workspace.versionOf(path);
+    const version = this.workspace.versionOf(this.pathOf(uri));
     await this.host.turn();
     await this.workspace.settled();
+    return this.answerNow(uri, version, token, nothing, compute);
+  }
+
+  /** The same where the text alone decides: it does not wait for the rest of the build to be found. */
+  async answerFromText<R>(
+    uri: string,
+    token: CancellationToken,
+    nothing: R,
+    compute: (view: FileView) => R,
+  ): Promise<R> {
+    const version = this.workspace.versionOf(this.pathOf(uri));
+    await this.host.turn();
+    return this.answerNow(uri, version, token, nothing, compute);
+  }
+
+  private answerNow<R>(
+    uri: string,
+    version: number | undefined,
+    token: CancellationToken,
+    nothing: R,
+    compute: (view: FileView) => R,
+  ): R {
     this.stopIfCancelled(token);
-    if (this.workspace.versionOf(path) !== version)
+    if (this.workspace.versionOf(this.pathOf(uri)) !== version)
       throw new ResponseError(LSPErrorCodes.ContentModified, "the text has changed since");
     return this.guarded(nothing, () => {
       const view = this.view(uri);

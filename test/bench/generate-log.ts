@@ -200,7 +200,6 @@ function vehicleFile(axles: number): GeneratedFile {
     ]).flat(),
     'hold first_run "First run under its own power"',
     "  planned: 2035-06-01",
-    "  stops: ran vehicle",
     "",
   ];
   return { path: "vehicle.cotter", text: text.join("\n") };
@@ -308,8 +307,15 @@ function stages(axle: number, side: string, chance: Chance): readonly (readonly 
       `changed: ${corner}.damper_lower bolt 1 x M10x1.25x65 class 10.9`,
       `loosened: ${corner}.damper_lower`,
       `torqued: ${corner}.damper_lower ${CORNER_JOINTS[3].torque} with wrench`,
+    ],
+    [
+      `ran: axle${axle} 0.5 h 12 km`,
       `rechecked: ${corner}.caliper_bolts held`,
       `measured: ${corner}.disc thickness ${chance.between(8.6, 9.5, 2)} mm with mic25`,
+      `measured: ${corner}.hub end_float ${chance.between(0.05, 0.12, 2)} mm`,
+      `inspected: ${corner} by eye`,
+      `cleaned: ${corner}.{disc, caliper, upright} by solvent`,
+      `greased: ${corner}.hub`,
     ],
   ];
 }
@@ -334,7 +340,8 @@ function diaryFiles(axles: number, lines: number, broken: number, chance: Chance
   for (let turn = 0; written < lines; turn++) {
     const stage = Math.floor(turn / corners.length);
     // Once every stage is through, the corners are looked after: the last stage again and again.
-    const facts = corners[turn % corners.length]?.[Math.min(stage, 7)] ?? [];
+    const ofCorner = corners[turn % corners.length] ?? [];
+    const facts = ofCorner[Math.min(stage, ofCorner.length - 1)] ?? [];
     const block = dayBlock(day.toISOString().slice(0, 10), facts, broken, chance);
     const year = years.get(day.getUTCFullYear()) ?? [];
     years.set(day.getUTCFullYear(), year);

@@ -94,6 +94,11 @@ test("above each block of a thing stands how it is", () => {
     hold ready
       covers: disc
       needs: parts
+      planned: 2026-07-01
+    hold before
+      needs: snags
+    day 2026-05-01
+      released: before
     day 2026-05-02
       removed: disc
       decided: disc renew
@@ -106,7 +111,8 @@ test("above each block of a thing stands how it is", () => {
     [0, "1 of 1 part not on, 1 of 1 joint not secured, 1 to order"],
     [2, "off since 2026-05-02, condemned: renew"],
     [3, "not secured: open since 2026-05-02"],
-    [6, "1 open"],
+    [6, "1 open, planned for 2026-07-01"],
+    [10, "released on 2026-05-01"],
   ]);
 });
 

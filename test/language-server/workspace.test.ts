@@ -1,39 +1,17 @@
 /** Files that come, change and go, as builds: what is open as the editor has it, all else as it is on disk. */
 import { beforeEach, describe, expect, test } from "vitest";
 import type { IsoDate } from "../../server/quantities/dates.ts";
-import type { FileStore } from "../../server/workspace/file-store.ts";
-import { folderAround, folderOf, isBelow, relativeTo } from "../../server/workspace/file-store.ts";
+import { folderAround, relativeTo } from "../../server/workspace/file-store.ts";
 import type { TextChange } from "../../server/workspace/workspace.ts";
 import { Workspace } from "../../server/workspace/workspace.ts";
+import { MemoryFiles } from "./memory-files.ts";
 
-/** A disk in memory. */
-class Files implements FileStore {
-  readonly texts = new Map<string, string>();
-
-  logsBelow = (folder: string) =>
-    Promise.resolve(
-      [...this.texts.keys()].filter((path) => isBelow(folder, path) && path.endsWith(".cotter")),
-    );
-  logsIn = (folder: string) =>
-    Promise.resolve(
-      [...this.texts.keys()].filter((path) => folderOf(path) === folder && path.endsWith(".cotter")),
-    );
-  read = (path: string) => {
-    const text = this.texts.get(path);
-    return text === undefined ? Promise.reject(new Error(`no ${path}`)) : Promise.resolve(text);
-  };
-  isFile = (path: string) => Promise.resolve(this.texts.has(path));
-  isFolder = (path: string) => Promise.resolve([...this.texts.keys()].some((each) => isBelow(path, each)));
-  isFileWithin = (folder: string, relative: string) =>
-    Promise.resolve(this.texts.has(`${folder}/${relative}`));
-}
-
-let files: Files;
+let files: MemoryFiles;
 let workspace: Workspace;
 let changes: number;
 
 beforeEach(() => {
-  files = new Files();
+  files = new MemoryFiles();
   changes = 0;
   workspace = new Workspace({
     files,

@@ -48,6 +48,8 @@ const SUBJECTS: readonly Handlers[] = [
   holdHandlers,
 ];
 
+const NOBODY: readonly Handler[] = [];
+
 /** How each subject stands as the log begins. */
 const BEGINNINGS: readonly ((replay: Replay) => void)[] = [
   partsAtStart,
@@ -93,7 +95,7 @@ export function readDiary(gathered: Gathered, names: Names, today: IsoDate, lost
       } as DatedFact;
       facts.push(dated);
       replay.touched.clear();
-      for (const subject of SUBJECTS) hear(replay, subject, dated);
+      for (const hear of LISTENERS.get(fact.word) ?? NOBODY) hear(replay, dated);
       settleHolds(replay, dated);
     }
     loseLines(replay, unread, Number.POSITIVE_INFINITY);
@@ -103,9 +105,21 @@ export function readDiary(gathered: Gathered, names: Names, today: IsoDate, lost
   return { replay, facts };
 }
 
-function hear(replay: Replay, subject: Handlers, fact: DatedFact): void {
-  const handler = subject[fact.fact.word] as ((replay: Replay, fact: DatedFact) => void) | undefined;
-  handler?.(replay, fact);
+type Handler = (replay: Replay, fact: DatedFact) => void;
+
+/** Who listens to each word, in order. */
+const LISTENERS: ReadonlyMap<string, readonly Handler[]> = listeners();
+
+function listeners(): Map<string, Handler[]> {
+  const byWord = new Map<string, Handler[]>();
+  for (const subject of SUBJECTS) {
+    for (const [word, handler] of Object.entries(subject)) {
+      const known = byWord.get(word);
+      if (known === undefined) byWord.set(word, [handler as Handler]);
+      else known.push(handler as Handler);
+    }
+  }
+  return byWord;
 }
 
 /** Lines above a place in a day that could not be read: from there on, nobody knows what they would have said. */

@@ -10,34 +10,37 @@ import type { Growing, Replay } from "./replay.ts";
 /** The item at the start of the log. */
 export function firstItem({ definitions }: Pick<Standing, "definitions">, node: TreeNode): Item {
   return {
-    ...FRESH,
-    number: 1,
+    ...fresh(1),
     made: definitions.one(node, "made")?.record.date,
     expires: definitions.one(node, "expires")?.record.date,
   };
 }
 
-const FRESH: Omit<Item, "number"> = {
-  since: undefined,
-  inHand: false,
-  made: undefined,
-  expires: undefined,
-  batch: undefined,
-  readings: [],
-  events: [],
-  serviced: undefined,
-  running: NO_RUNNING,
-};
+/** An item of which nothing is known. */
+function fresh(number: number): Item {
+  return {
+    number,
+    since: undefined,
+    inHand: false,
+    made: undefined,
+    expires: undefined,
+    batch: undefined,
+    readings: [],
+    events: [],
+    serviced: undefined,
+    running: NO_RUNNING,
+  };
+}
 
-/** What happened to the item that is in question. */
-export function record(part: Growing<PartState>, event: ItemEvent): void {
-  part.item = { ...part.item, events: [...part.item.events, event] };
+/** What happened to the item that is in question: while the diary is read, its list grows in place. */
+export function record({ item }: PartState, event: ItemEvent): void {
+  (item.events as ItemEvent[]).push(event);
 }
 
 /** Another item takes the place of the one before it, with nothing known of it. */
 export function beginItem(part: Growing<PartState>): void {
   part.earlier = [...part.earlier, part.item];
-  part.item = { ...FRESH, number: part.earlier.length + 1 };
+  part.item = fresh(part.earlier.length + 1);
 }
 
 /**

@@ -32,7 +32,7 @@ import type {
   TestState,
 } from "../states.ts";
 import { Definitions } from "../tree/definitions.ts";
-import type { TreeNode } from "../tree/node.ts";
+import type { TreeKind, TreeNode } from "../tree/node.ts";
 import type { Target } from "../tree/resolve.ts";
 
 /** A state while the diary is being read; outside the replay it is only read. */
@@ -63,6 +63,8 @@ export class Replay implements Standing {
   readonly holds = new Map<NamedDefinition, Growing<HoldState>>();
   readonly gauges = new Map<NamedDefinition, Growing<GaugeState>>();
   readonly supply = new Map<TreeNode, Growing<SupplyState>>();
+  /** The parts of each order, by its ref. */
+  readonly ordered = new Map<string, Set<TreeNode>>();
   readonly calculated = new Map<string, Calculation>();
   /** Every calculation of a day, in order. */
   readonly calculations: Calculation[] = [];
@@ -107,22 +109,24 @@ export class Replay implements Standing {
     references: readonly ReferenceNode[],
     kind: "part" | "joint" | "system" | "circuit",
   ): readonly Target[] {
-    const found = new Map(
-      references
-        .flatMap((reference) => this.names.targets(reference, [kind]))
-        .map((target) => [target.node, target]),
-    );
-    return [...found.values()];
+    return this.each(references, KIND[kind]);
   }
 
   /** Everything of the tree that references mean, assemblies included. */
   everythingOf(references: readonly ReferenceNode[]): readonly Target[] {
-    const kinds = ["assembly", "part", "joint", "system", "circuit"] as const;
-    const found = new Map(
-      references
-        .flatMap((reference) => this.names.targets(reference, kinds))
-        .map((target) => [target.node, target]),
-    );
+    return this.each(references, ANY_KIND);
+  }
+
+  /** What references mean, each thing once. */
+  private each(references: readonly ReferenceNode[], kinds: readonly TreeKind[]): readonly Target[] {
+    const [first, second] = references;
+    if (first === undefined) return [];
+    // One reference means nothing twice.
+    if (second === undefined) return this.names.targets(first, kinds);
+    const found = new Map<TreeNode, Target>();
+    for (const reference of references)
+      for (const target of this.names.targets(reference, kinds))
+        if (!found.has(target.node)) found.set(target.node, target);
     return [...found.values()];
   }
 
@@ -152,3 +156,11 @@ export class Replay implements Standing {
       this.disturbed.set(above, fact);
   }
 }
+
+const KIND = {
+  part: ["part"],
+  joint: ["joint"],
+  system: ["system"],
+  circuit: ["circuit"],
+} as const satisfies Readonly<Record<string, readonly TreeKind[]>>;
+const ANY_KIND: readonly TreeKind[] = ["assembly", "part", "joint", "system", "circuit"];

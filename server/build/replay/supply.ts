@@ -60,8 +60,10 @@ function openCount(orders: readonly OrderLine[]): number {
 
 export const supplyHandlers: Handlers = {
   ordered: (replay, fact) => {
-    for (const { count, reference, at } of fact.fact.items) {
+    const { items, order } = fact.fact;
+    for (const { count, reference, at } of items) {
       for (const node of nodesOf(replay, reference)) {
+        if (order !== undefined) noteOrder(replay, order, node);
         const supply = supplyOf(replay, node);
         const place = replay.placeIn(fact, reference);
         const line: OrderLine = { node, count, received: 0, price: at, fact, place };
@@ -121,10 +123,16 @@ export const supplyHandlers: Handlers = {
   },
 };
 
+function noteOrder(replay: Replay, order: string, node: TreeNode): void {
+  const known = replay.ordered.get(order);
+  if (known === undefined) replay.ordered.set(order, new Set([node]));
+  else known.add(node);
+}
+
 /** The whole of a named order, as far as it is still open. */
 function receiveOrder(replay: Replay, order: string, fact: DatedFact<"received">): void {
-  const lines = [...replay.supply.values()].flatMap(({ orders }) =>
-    orders.filter((line) => line.fact.fact.order === order),
+  const lines = [...(replay.ordered.get(order) ?? [])].flatMap((node) =>
+    supplyOf(replay, node).orders.filter((line) => line.fact.fact.order === order),
   );
   const [first] = lines;
   if (first === undefined) complainOfOrder(replay, order, fact);

@@ -2,6 +2,7 @@
 import type { CodeLens } from "vscode-languageserver";
 import type { BlockWord } from "../../../grammar/syntax.ts";
 import type { Build } from "../../build/build.ts";
+import { recordOf } from "../../build/judgement.ts";
 import { openItems } from "../../build/openness.ts";
 import type { BlockSite } from "../../build/source.ts";
 import { needsOf } from "../../plan/needs.ts";
@@ -39,13 +40,23 @@ function words(build: Build, site: BlockSite): string | undefined {
   const { header } = site.block;
   if (header?.block === "hold") {
     const name = header.values.get("name");
-    const hold = name?.kind === "word" ? build.standing.names.named("hold", name.text) : undefined;
-    const open = hold && openItems(build.standing, hold).length;
-    return open === undefined ? undefined : open === 0 ? "nothing open" : `${open} open`;
+    return name?.kind === "word" ? holdWords(build, name.text) : undefined;
   }
   const node = nodeOfBlock(build, site);
   if (node === undefined) return undefined;
   if (node.kind !== "vehicle") return stateOf(build, node);
   const toOrder = needsOf(build).filter((need) => need.toOrder > 0).length;
   return [stateOf(build, node), `${toOrder} to order`].filter((text) => text !== "").join(", ");
+}
+
+/** `released on 2026-10-08`; `3 open, planned for 2026-11-21`. */
+function holdWords({ standing }: Build, name: string): string | undefined {
+  const definition = standing.names.named("hold", name);
+  const hold = definition && standing.holds.get(definition);
+  if (definition === undefined || hold === undefined) return undefined;
+  if (hold.released !== undefined && hold.lapsed === undefined) return `released on ${hold.released.date}`;
+  const open = openItems(standing, definition).length;
+  const planned = recordOf(definition, "planned")?.date;
+  const words = open === 0 ? "nothing open" : `${open} open`;
+  return planned === undefined ? words : `${words}, planned for ${planned}`;
 }

@@ -9,7 +9,7 @@ import { photosMoved } from "../features/moved-files.ts";
 import type { Session } from "../session.ts";
 import { rangeOf } from "../to-protocol.ts";
 import { folderUri } from "../uri.ts";
-import { ofFile, workspaceEdit } from "./of-file.ts";
+import { ofFile, ofText, workspaceEdit } from "./of-file.ts";
 
 export function answerChanging(session: Session): void {
   const { connection } = session;
@@ -20,12 +20,12 @@ export function answerChanging(session: Session): void {
       ),
     ),
   );
-  connection.onDocumentFormatting(ofFile(session, [], ({ document }) => formatted(document)));
+  connection.onDocumentFormatting(ofText(session, [], ({ document }) => formatted(document)));
   connection.onDocumentRangeFormatting(
-    ofFile(session, [], ({ document }, { range }) => formattedRange(document, range)),
+    ofText(session, [], ({ document }, { range }) => formattedRange(document, range)),
   );
   connection.onDocumentOnTypeFormatting(
-    ofFile(session, [], ({ document }, { position }) => formattedBehind(document, position)),
+    ofText(session, [], ({ document }, { position }) => formattedBehind(document, position)),
   );
   connection.workspace.onWillRenameFiles(({ files }, token) => {
     const moves = files.map(({ oldUri, newUri }) => ({ from: folderUri(oldUri), to: folderUri(newUri) }));

@@ -25,6 +25,16 @@ export function ofFile<P extends OfFile, R>(
     session.answer(params.textDocument.uri, token, nothing, (view) => compute(view, params));
 }
 
+/** The same for what the text alone decides. */
+export function ofText<P extends OfFile, R>(
+  session: Session,
+  nothing: R,
+  compute: (view: FileView, params: P) => R,
+) {
+  return (params: P, token: CancellationToken): Promise<R> =>
+    session.answerFromText(params.textDocument.uri, token, nothing, (view) => compute(view, params));
+}
+
 /** Edits of several files as the client can take them: with the versions they are meant for, where it can check them. */
 export function workspaceEdit(
   session: Session,

@@ -7,14 +7,14 @@ import { documentSymbols } from "../features/symbols.ts";
 import type { Session } from "../session.ts";
 import type { FileView } from "../view.ts";
 import type { OfFile } from "./of-file.ts";
-import { ofFile } from "./of-file.ts";
+import { ofFile, ofText } from "./of-file.ts";
 
 export function answerOfStructure(session: Session): void {
   const { connection } = session;
-  connection.onDocumentSymbol(ofFile(session, [], ({ document }) => documentSymbols(document)));
-  connection.onFoldingRanges(ofFile(session, [], ({ document }) => foldingRanges(document)));
+  connection.onDocumentSymbol(ofText(session, [], ({ document }) => documentSymbols(document)));
+  connection.onFoldingRanges(ofText(session, [], ({ document }) => foldingRanges(document)));
   connection.onSelectionRanges(
-    ofFile(session, [], ({ document }, { positions }) => selectionRanges(document, positions)),
+    ofText(session, [], ({ document }, { positions }) => selectionRanges(document, positions)),
   );
   answerSemanticTokens(session);
 }

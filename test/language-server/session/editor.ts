@@ -120,6 +120,14 @@ export class Editor {
     });
   }
 
+  /** Sends several messages so that the server gets them at once. */
+  together<T>(send: () => T): T {
+    this.process.stdin.cork();
+    const result = send();
+    this.process.stdin.uncork();
+    return result;
+  }
+
   /** Replaces a stretch of a line, or inserts at a place. */
   change(uri: string, line: number, from: number, to: number, text: string): void {
     const version = (this.versions.get(uri) ?? 0) + 1;

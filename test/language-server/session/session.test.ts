@@ -3,7 +3,7 @@ import { spawnSync } from "node:child_process";
 import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { afterAll, describe, expect, test, vi } from "vitest";
+import { afterAll, describe, expect, test } from "vitest";
 import type { CheckReport } from "../../../server/reports/check.ts";
 import { bundleOf, removeBundles } from "./bundle.ts";
 import type { ShownDiagnostic } from "./editor.ts";
@@ -12,8 +12,6 @@ import { Editor, uriOf } from "./editor.ts";
 const samples = path.resolve("samples");
 const roadster = path.join(samples, "roadster");
 
-// Processes are started: on a busy machine that takes as long as it takes.
-vi.setConfig({ testTimeout: 60_000 });
 afterAll(removeBundles);
 
 /** What `cotter check --json` says, in the terms of the protocol. */

@@ -2,7 +2,7 @@
 import { mkdtemp, realpath, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { afterAll, afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { afterAll, afterEach, beforeEach, describe, expect, test } from "vitest";
 import type {
   CallHierarchyItem,
   CodeAction,
@@ -22,7 +22,6 @@ import { removeBundles } from "./bundle.ts";
 import type { ShownDiagnostic } from "./editor.ts";
 import { AnsweredError, Editor, uriOf } from "./editor.ts";
 
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 afterAll(removeBundles);
 
 const LOG = `vehicle "Halvorsen Sprint"
@@ -251,11 +250,17 @@ day 2026-05-03
 describe("answers", () => {
   test("are not given for a text that has changed since, nor after the request was called off", async () => {
     const params = at("part front.left.hub", "hub");
-    const stale = editor.asking("textDocument/hover", params);
-    editor.change(uri, 0, 0, 0, "");
+    const stale = editor.together(() => {
+      const asked = editor.asking("textDocument/hover", params);
+      editor.change(uri, 0, 0, 0, "");
+      return asked;
+    });
     await expect(stale.answer).rejects.toMatchObject({ code: -32801 });
-    const called = editor.asking("textDocument/hover", params);
-    editor.notify("$/cancelRequest", { id: called.id });
+    const called = editor.together(() => {
+      const asked = editor.asking("textDocument/hover", params);
+      editor.notify("$/cancelRequest", { id: asked.id });
+      return asked;
+    });
     await expect(called.answer).rejects.toMatchObject({ code: -32800 });
     await expect(editor.request("textDocument/hover", params)).resolves.not.toBeNull();
   });

@@ -1,5 +1,6 @@
 /** Everything that can be done at a place: mends first, then what can be rewritten and written down. */
 import type { Range } from "vscode-languageserver";
+import type { Complaint } from "../../../rules/complaints.ts";
 import type { FileView } from "../../view.ts";
 import type { Action } from "./action.ts";
 import { complaintsAt, fixAll, mendsOf, stateTorque, waive } from "./mends.ts";
@@ -12,12 +13,18 @@ export function actions(view: FileView, range: Range, only: readonly string[]): 
   const all = [
     ...complaints.flatMap(mendsOf),
     ...complaints.flatMap((complaint) => stateTorque(complaint) ?? []),
-    ...complaints.flatMap((complaint) => waive(complaint) ?? []),
+    ...waivers(complaints),
     ...rewritings(view, range.start),
     ...factsToWriteDown(view, range.start),
     ...(asks(only, "source") ? [fixAll(view)].filter((action) => action !== undefined) : []),
   ];
   return only.length === 0 ? all : all.filter(({ kind }) => only.some((asked) => isOfKind(kind, asked)));
+}
+
+/** One for each code, however often a line brings it. */
+function waivers(complaints: readonly Complaint[]): readonly Action[] {
+  const all = complaints.flatMap((complaint) => waive(complaint) ?? []);
+  return [...new Map(all.map((action) => [action.title, action])).values()];
 }
 
 function asks(only: readonly string[], family: string): boolean {
