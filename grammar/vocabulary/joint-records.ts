@@ -95,7 +95,7 @@ const TIGHTENING: readonly RecordEntry[] = [
   record("joint", "set_by", member, {
     help: "It is set not by torque but by this measurement.",
     example: "set_by: front.left.hub.end_float",
-    bad: "set_by: front.left.hub end_float",
+    bad: "set_by: 0.13 mm",
     code: "unreadable-value",
   }),
   record(

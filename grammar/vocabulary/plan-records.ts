@@ -45,7 +45,7 @@ const JOB: readonly RecordEntry[] = [
     {
       help: "The parts it uses up.",
       example: "needs: 1 x caliper_kit",
-      bad: "needs: one caliper_kit",
+      bad: "needs: 1 caliper_kit",
       code: "unreadable-value",
       repeats: true,
     },

@@ -82,7 +82,7 @@ const CIRCUIT: readonly RecordEntry[] = [
   record("circuit", "fuse", quantity("any"), {
     help: "Its fuse.",
     example: "fuse: 15 A",
-    bad: "fuse: 15 amp blade",
+    bad: "fuse: blade",
     code: "unreadable-value",
   }),
   record("circuit", "drop", limits, {
@@ -118,8 +118,8 @@ const CIRCUIT: readonly RecordEntry[] = [
   record("circuit", "switch", end, {
     help: "Its switch.",
     example: 'switch: "header tank sender"',
-    bad: "switch: header tank sender",
-    code: "unreadable-value",
+    bad: 'switch: "header tank sender',
+    code: "unclosed-string",
   }),
   record("circuit", "earth", end, {
     help: "Where it is earthed.",

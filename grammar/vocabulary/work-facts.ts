@@ -60,7 +60,7 @@ export const WORK_FACTS: readonly RecordEntry[] = [
   fact("cleared", [element("name", reference("snag"))], {
     help: "A defect was put right.",
     example: "cleared: stiff_pedal",
-    bad: "cleared: stiff pedal",
+    bad: "cleared: stiff-pedal",
     code: "unreadable-value",
   }),
   fact("conceded", [element("name", reference("snag"))], {
@@ -83,6 +83,6 @@ export const WORK_FACTS: readonly RecordEntry[] = [
     help: "A hold point was verified and released; refused while anything that it needs is open.",
     example: "released: first_run",
     bad: "released: front.left",
-    code: "reference-kind",
+    code: "unknown-reference",
   }),
 ];

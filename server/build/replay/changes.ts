@@ -11,9 +11,10 @@ const TREE: readonly TreeKind[] = ["assembly", "part", "joint", "system", "circu
 
 /** The changes of one day take effect together, from that day on. */
 export function carryOutChanges(replay: Replay, days: readonly DayBlock[]): void {
-  const changes = days.flatMap((day) =>
-    day.facts.flatMap((fact) => (fact.word === "changed" ? changesBy(replay, fact, day) : [])),
-  );
+  const changes: Change[] = [];
+  for (const day of days) {
+    for (const fact of day.facts) if (fact.word === "changed") changes.push(...changesBy(replay, fact, day));
+  }
   if (changes.length > 0) replay.definitions = replay.definitions.with(changes);
 }
 

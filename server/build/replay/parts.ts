@@ -224,9 +224,14 @@ function withRunning(item: Item, running: Running): Item {
 /** The parts of a branch: a part with what is in it, or what an assembly holds. */
 function partsWithin(replay: Replay, reference: ReferenceNode): readonly Growing<PartState>[] {
   const node = replay.names.one(reference, TREE);
-  const nodes =
-    node?.kind === "part" ? [node, ...below(node)] : replay.partsOf([reference]).map((target) => target.node);
-  return nodes.flatMap((inner) => replay.parts.get(inner) ?? []);
+  const parts: Growing<PartState>[] = [];
+  const add = (inner: TreeNode) => {
+    const part = replay.parts.get(inner);
+    if (part !== undefined) parts.push(part);
+  };
+  if (node?.kind === "part") for (const inner of [node, ...below(node)]) add(inner);
+  else for (const target of replay.partsOf([reference])) add(target.node);
+  return parts;
 }
 
 /** The second pair of eyes is not the one who did the work, or looked at it last. */

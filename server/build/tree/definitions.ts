@@ -79,7 +79,7 @@ class History {
   /** The words that each change was about. */
   readonly changedWords: ReadonlySet<RecordWord>[] = [];
   private readonly written = new Map<TreeNode, Version<readonly SourcedRecord[]>[]>();
-  /** What counts, found when it is first asked for. */
+  /** What counts of the things that a change touched, found when it is first asked for. */
   private readonly counting = new Map<TreeNode, Version<{ found: Effective | undefined }>[]>();
 
   /** The same history, of which nothing later than an age is known. */
@@ -110,11 +110,10 @@ class History {
   }
 
   effective(node: TreeNode, age: number): Effective {
-    let version = versionAt(this.counting.get(node), age);
-    if (version === undefined) {
-      version = { age: 0, value: { found: undefined } };
-      this.counting.set(node, [version, ...(this.counting.get(node) ?? [])]);
-    }
+    const versions = this.counting.get(node);
+    const newest = versions?.at(-1);
+    const version = newest !== undefined && newest.age > age ? versionAt(versions, age) : newest;
+    if (version === undefined) return asWritten.get(node) ?? this.find(node, 0);
     version.value.found ??= this.find(node, version.age);
     return version.value.found;
   }
@@ -125,8 +124,6 @@ class History {
   }
 
   private find(node: TreeNode, age: number): Effective {
-    const known = age === 0 ? asWritten.get(node) : undefined;
-    if (known !== undefined) return known;
     const found = this.findAfresh(node, age);
     if (age === 0) asWritten.set(node, found);
     return found;
