@@ -166,3 +166,29 @@ describe("days", () => {
     );
   });
 });
+
+describe("a complaint that only follows from a line that could not be read", () => {
+  const PARTS = 'part hub "Hub"\npart disc "Disc"\n';
+
+  /** The lines that a complaint says may be why. */
+  function reasons(text: string, code: "fitted-twice" | "removed-twice"): string[] {
+    return findingOf(buildOf(text), code)
+      .seeAlso.filter(({ role }) => role === "this line could not be read, and may be why")
+      .map(({ place }) => `${lineOf(place)}: ${textAt(place)}`);
+  }
+
+  it("says so: the misspelt line is named beside it", () => {
+    const text = `${PARTS}day 2026-05-02\n  remvoed: hub\n  remvoed: disc\n  fitted: hub\n`;
+    expect(reasons(text, "fitted-twice")).toEqual(["4: remvoed: hub"]);
+  });
+
+  it("says so of a day whose date could not be read", () => {
+    const text = `${PARTS}day 2026-02-30\n  removed: hub\nday 2026-05-02\n  fitted: hub\n`;
+    expect(reasons(text, "fitted-twice")).toEqual(["3: day"]);
+  });
+
+  it("does not where the lost line is about something else, or comes later", () => {
+    const text = `${PARTS}day 2026-05-02\n  remvoed: disc\n  fitted: hub\n  remvoed: hub\n`;
+    expect(reasons(text, "fitted-twice")).toEqual([]);
+  });
+});

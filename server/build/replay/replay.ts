@@ -34,6 +34,7 @@ import type {
 import { Definitions } from "../tree/definitions.ts";
 import type { TreeKind, TreeNode } from "../tree/node.ts";
 import type { Target } from "../tree/resolve.ts";
+import { lostReasons } from "./lost-reasons.ts";
 
 /** A state while the diary is being read; outside the replay it is only read. */
 export type Growing<T> = { -readonly [K in keyof T]: T[K] };
@@ -97,7 +98,10 @@ export class Replay implements Standing {
     data: FindingData[C],
     extras: FindingExtras = {},
   ): void {
-    this.complain(code, place, data, { subject: node, critical: isCritical(this, node), ...extras });
+    const reasons = lostReasons(code, node, this.lost);
+    const seeAlso = [...(extras.seeAlso ?? []), ...reasons];
+    const critical = isCritical(this, node);
+    this.complain(code, place, data, { subject: node, critical, ...extras, seeAlso });
   }
 
   /** The parts that references mean. */
