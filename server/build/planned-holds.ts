@@ -24,6 +24,16 @@ export function plannedHolds({ holds }: Standing): readonly PlannedHold[] {
     .sort((a, b) => compareDates(a.planned, b.planned));
 }
 
+/** The next of them that covers a thing: of those whose day has not gone by, else of those that are overdue. */
+export function nextHoldCovering(
+  standing: Standing,
+  planned: readonly PlannedHold[],
+  node: TreeNode,
+): PlannedHold | undefined {
+  const covering = planned.filter(({ definition }) => coverOf(standing, definition).nodes.has(node));
+  return covering.find((hold) => hold.planned >= standing.date) ?? covering[0];
+}
+
 /** The first of them that covers a thing and is planned for later than it lasts. */
 export function holdMissed(
   standing: Standing,

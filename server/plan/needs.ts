@@ -2,10 +2,16 @@
 import type { Build } from "../build/build.ts";
 import type { NamedDefinition } from "../build/definitions.ts";
 import { recordsOf } from "../build/judgement.ts";
+import type { Life } from "../build/lives.ts";
+import { isInUse, isOver, livesOf } from "../build/lives.ts";
+import type { PlannedHold } from "../build/planned-holds.ts";
+import { nextHoldCovering, plannedHolds } from "../build/planned-holds.ts";
 import type { Place } from "../build/source.ts";
 import { placeAt } from "../build/source.ts";
 import type { Standing } from "../build/standing.ts";
 import type { TreeNode } from "../build/tree/node.ts";
+import { laterDate } from "../quantities/dates.ts";
+import { formatQuantity } from "../quantities/quantity.ts";
 import type { Asker, Demand } from "./demand.ts";
 import { combineDemand, countToOrder } from "./demand.ts";
 
@@ -52,6 +58,7 @@ class Asking {
     this.askJoints();
     this.askSingleUse();
     this.askJobs();
+    this.askLives();
     return this.askers;
   }
 
@@ -133,6 +140,32 @@ class Asking {
       }
     }
   }
+
+  /** A life that ends before the next planned hold point that covers the part asks for all of its `count`. */
+  private askLives(): void {
+    const { standing } = this;
+    const planned = plannedHolds(standing);
+    if (planned.length === 0) return;
+    for (const part of standing.parts.values()) {
+      const { node, item } = part;
+      const lifed = item.expires !== undefined || standing.definitions.one(node, "life") !== undefined;
+      if (!lifed || !isInUse(standing, part)) continue;
+      const hold = nextHoldCovering(standing, planned, node);
+      if (hold === undefined) continue;
+      const by = laterDate(hold.planned, standing.date);
+      const ended = livesOf(standing, part).find((life) => isOver(life, by));
+      if (ended === undefined) continue;
+      const count = standing.definitions.one(node, "count")?.record.count ?? 1;
+      this.ask(node, { kind: "life", count, why: { text: lifeEnds(ended, hold), place: ended.place } });
+    }
+  }
+}
+
+function lifeEnds(life: Life, { definition, planned }: PlannedHold): string {
+  const before = `before ${definition.name}, planned for ${planned}`;
+  if (life.is === "dated") return `life ends on ${life.ends}, ${before}`;
+  if (life.is === "running") return `life of ${formatQuantity(life.amount)} used up, ${before}`;
+  return `life over, ${before}`;
 }
 
 /** The parts that a job says it needs. */

@@ -8,6 +8,7 @@ export const lifeEndsSoon = findingRule<"life-ends-soon">({
   why: "The hold point cannot be released with it, and a new one may take weeks to come.",
   remedy: "Order a new one in time, or have it serviced and write its new date.",
   bad: `part safety.extinguisher "Extinguisher"
+  price: 48.00 GBP
   expires: 2026-07-31
 
 hold first_climb "First climb"
@@ -15,6 +16,7 @@ hold first_climb "First climb"
   planned: 2026-08-15
 `,
   good: `part safety.extinguisher "Extinguisher"
+  price: 48.00 GBP
   expires: 2028-07-31
 
 hold first_climb "First climb"
