@@ -2,13 +2,13 @@
 import { realpathSync } from "node:fs";
 import path from "node:path";
 import { parseArgs } from "node:util";
+import { VERSION } from "../language-server/version.ts";
 import type { IsoDate } from "../quantities/dates.ts";
 import type { OpenedBuild, OpenFault } from "../workspace/open-build.ts";
 import type { Call, CalledBuild, Command, ExitStatus, Output } from "./command.ts";
 import { Failure } from "./command.ts";
 import { commands } from "./commands.ts";
 import { commandHelp, programHelp } from "./help.ts";
-import { VERSION } from "./version.ts";
 
 const GLOBAL = {
   build: { type: "string" },

@@ -9,6 +9,8 @@ import type {
   WorkspaceDocumentDiagnosticReport,
 } from "vscode-languageserver";
 import { DiagnosticSeverity } from "vscode-languageserver";
+import type { Complaint } from "../rules/complaints.ts";
+import { SEVERITIES } from "../rules/rule.ts";
 import type { BuildSnapshot, Log } from "../workspace/build-snapshot.ts";
 import type { Session } from "./session.ts";
 import type { DiagnosticForm } from "./to-protocol.ts";
@@ -27,6 +29,12 @@ interface Known {
 /** A build that took longer than this (ms) waits as long again for the next key before it is computed. */
 const QUICK = 25;
 const LONGEST_WAIT = 400;
+
+/**
+ * So many complaints of one file are shown. An editor draws each at every change of the list, and stalls on many
+ * thousands, as when a whole file is damaged; nobody reads the thousandth before putting the first ones right.
+ */
+const MOST_SHOWN = 1000;
 
 export class Diagnostics {
   private readonly session: Session;
@@ -147,8 +155,10 @@ export class Diagnostics {
   private *itemsOf(build: BuildSnapshot): Generator<readonly [Log, readonly Diagnostic[]]> {
     const uriOf = (file: Log["file"]) => this.session.uriOf(build.logOf(file).path);
     try {
-      for (const [log, complaints] of build.complaintsByLog)
-        yield [log, complaints.map((complaint) => diagnosticOf(complaint, uriOf, this.form))];
+      for (const [log, complaints] of build.complaintsByLog) {
+        const shown = worst(complaints).map((complaint) => diagnosticOf(complaint, uriOf, this.form));
+        yield [log, shown.length < complaints.length ? [...shown, notShown(complaints.length)] : shown];
+      }
     } catch (error) {
       this.session.report(error);
       const words = error instanceof Error ? error.message : String(error);
@@ -164,6 +174,25 @@ export class Diagnostics {
       if (items.length > 0) this.untold.add(path);
     }
   }
+}
+
+/** The complaints that are shown of a file: of too many the worst, still in the order of the text. */
+function worst(complaints: readonly Complaint[]): readonly Complaint[] {
+  if (complaints.length <= MOST_SHOWN) return complaints;
+  const bySeverity = SEVERITIES.flatMap((severity) => complaints.filter((one) => one.severity === severity));
+  const chosen = new Set(bySeverity.slice(0, MOST_SHOWN));
+  return complaints.filter((complaint) => chosen.has(complaint));
+}
+
+/** Says at the top of a file that not all of its complaints are shown. */
+function notShown(all: number): Diagnostic {
+  return {
+    range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+    severity: DiagnosticSeverity.Information,
+    code: "more-complaints",
+    source: "cotter",
+    message: `${all - MOST_SHOWN} more complaints of this file are not shown: the ${MOST_SHOWN} worst are. cotter check lists all ${all}.`,
+  };
 }
 
 /** The server itself has failed on a build: said where it is seen, so that silence is not taken for "all is well". */

@@ -2,5 +2,6 @@
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { nodeHost } from "./node-host.ts";
 import { serve } from "./server.ts";
+import { VERSION } from "./version.ts";
 
-serve(createConnection(ProposedFeatures.all), nodeHost, { name: "cotter" });
+serve(createConnection(ProposedFeatures.all), nodeHost, { name: "cotter", version: VERSION });

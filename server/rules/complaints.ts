@@ -14,6 +14,8 @@ export interface Complaint {
   readonly place: Place;
   readonly seeAlso: readonly { readonly place: Place; readonly message: string }[];
   readonly fixes: readonly Fix[];
+  /** False for an error on something whose failure can hurt: a reason beside it does not set it aside. */
+  readonly waivable: boolean;
 }
 
 /** A complaint that a line of the log has set aside, with its reason. */
@@ -35,7 +37,7 @@ export function complaintsOf(build: Build, overrides: SeverityOverrides = new Ma
   const graded = [...catalogue.values()].flatMap((rule) =>
     overrides.get(rule.code) === "off" ? [] : complaintsOfRule(rule, build, findings.get(rule.code) ?? []),
   );
-  const unique = [...new Map(graded.map((one) => [keyOf(one.complaint), one])).values()];
+  const unique = [...new Map(graded.map((one) => [keyOf(one), one])).values()];
   const { standing, waived, unused } = applyWaivers(build, unique);
   const complaints = [...standing, ...complaintsOfWaivers(unused, overrides)].map((complaint) => {
     const severity = overrides.get(complaint.code);
@@ -54,13 +56,7 @@ function findingsByCode({ findings }: Build): ReadonlyMap<string, readonly Findi
   return byCode;
 }
 
-/** A complaint as its rule grades it: another severity asked for changes what is shown, not what may be waived. */
-interface Graded {
-  readonly complaint: Complaint;
-  readonly waivable: boolean;
-}
-
-function complaintsOfRule(rule: Rule, build: Build, findings: readonly Finding[]): readonly Graded[] {
+function complaintsOfRule(rule: Rule, build: Build, findings: readonly Finding[]): readonly Complaint[] {
   // One rule that throws must not take the others with it.
   try {
     switch (rule.of) {
@@ -76,7 +72,7 @@ function complaintsOfRule(rule: Rule, build: Build, findings: readonly Finding[]
   }
 }
 
-function wordFinding(rule: FindingRule, finding: Finding, build: Build): Graded {
+function wordFinding(rule: FindingRule, finding: Finding, build: Build): Complaint {
   const { place, seeAlso, critical, standing } = finding;
   const textFixes: Fix[] = finding.fixes.map(({ title, sure, text, start, end }) => ({
     title,
@@ -102,17 +98,17 @@ function mildest(severity: Severity): Severity {
   return severity === "hint" ? "hint" : "information";
 }
 
-function wordNotice({ code, severity: own }: CheckingRule, notice: Notice): Graded {
+function wordNotice({ code, severity: own }: CheckingRule, notice: Notice): Complaint {
   const { place, message, severity = own, seeAlso = [], critical = false, fixes = [] } = notice;
   return graded({ code, severity, message, place, seeAlso, fixes }, critical);
 }
 
-/** An error on something whose failure can hurt cannot be waived away. */
-function graded(complaint: Complaint, critical: boolean): Graded {
-  return { complaint, waivable: !(complaint.severity === "error" && critical) };
+/** Goes by the rule's own severity: another one asked for changes what is shown, not what may be waived. */
+function graded(complaint: Omit<Complaint, "waivable">, critical: boolean): Complaint {
+  return { ...complaint, waivable: !(complaint.severity === "error" && critical) };
 }
 
-function failed({ code }: Rule, build: Build, error: unknown): readonly Graded[] {
+function failed({ code }: Rule, build: Build, error: unknown): readonly Complaint[] {
   const [site] = build.sites;
   if (site === undefined) return [];
   const reason = error instanceof Error ? error.message : String(error);
@@ -134,13 +130,13 @@ interface AfterWaivers {
   readonly unused: readonly StandingWaiver[];
 }
 
-function applyWaivers({ sites }: Build, all: readonly Graded[]): AfterWaivers {
+function applyWaivers({ sites }: Build, all: readonly Complaint[]): AfterWaivers {
   const waivers = new Map(sites.map((site) => [site, waiversIn(site)]));
   const used = new Set<StandingWaiver>();
   const standing: Complaint[] = [];
   const waived: Waived[] = [];
-  for (const { complaint, waivable } of all) {
-    const { code, place } = complaint;
+  for (const complaint of all) {
+    const { code, place, waivable } = complaint;
     const match = waivers
       .get(place.site)
       ?.find(
@@ -169,6 +165,7 @@ function complaintsOfWaivers(unused: readonly StandingWaiver[], overrides: Sever
       place: placeAt(site, waiver),
       seeAlso: [],
       fixes: [withoutWaiver(site, waiver)],
+      waivable: false,
     })),
   );
 }

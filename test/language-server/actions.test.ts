@@ -40,11 +40,28 @@ describe("a complaint", () => {
     );
   });
 
+  test("about a thing of any kind is answered by the kind that the place wants", () => {
+    const defining = (line: string) =>
+      titles(`part disc\nday 2026-05-02\n  ${line}\n`).filter((title) => title.startsWith("Define"));
+    expect(defining("torqued: wi⁞ng 24 N.m")).toEqual(["Define the joint wing"]);
+    expect(defining("done: wi⁞ng")).toEqual(["Define the job wing"]);
+    // A reading may be of anything in the tree, most of which are parts; so may what was found, of a gauge too.
+    expect(defining("measured: wi⁞ng bore 3 mm")).toEqual(["Define the part wing"]);
+    expect(defining("found: wi⁞ng worn")).toEqual(["Define the part wing", "Define the gauge wing"]);
+  });
+
   test("can be waived, with a reason to write", () => {
     const text = "part disc\n  limit: a max 1 mm\nday 2026-05-02\n  measured: disc a ⁞2 mm\n";
     expect(done(text, "Waive over-limit, with a reason")).toContain(
       "measured: disc a 2 mm  # waived over-limit: \n",
     );
+  });
+
+  test("about something whose failure can hurt is not waived", () => {
+    const text =
+      "part disc\n  safety: critical\n  limit: a max 1 mm\nday 2026-05-02\n  measured: disc a ⁞2 mm\n";
+    expect(marked(text).view.complaints.map(({ code }) => code)).toContain("over-limit");
+    expect(titles(text).filter((title) => title.startsWith("Waive"))).toEqual([]);
   });
 
   test("about the text itself is not waived", () => {

@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { VERSION } from "../../server/language-server/version.ts";
 
 const read = (file: string) => readFileSync(new URL(`../../${file}`, import.meta.url), "utf8");
 const manifest = JSON.parse(read("package.json"));
@@ -23,6 +24,10 @@ describe("The manifest", () => {
     for (const version of Object.values<string>(manifest.devDependencies)) {
       expect(version).toMatch(/^\d+\.\d+\.\d+$/);
     }
+  });
+
+  it("has the version that the programs say", () => {
+    expect(VERSION).toBe(manifest.version);
   });
 
   it("needs no package at run time: all is bundled", () => {

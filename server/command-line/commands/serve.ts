@@ -1,9 +1,9 @@
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { nodeHost } from "../../language-server/node-host.ts";
 import { serve as serveClient } from "../../language-server/server.ts";
+import { VERSION } from "../../language-server/version.ts";
 import type { Command, ExitStatus } from "../command.ts";
 import { Failure } from "../command.ts";
-import { VERSION } from "../version.ts";
 
 export const serve: Command = {
   name: "serve",

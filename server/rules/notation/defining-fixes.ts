@@ -11,17 +11,29 @@ type UnknownReference = Finding<"unknown-reference">;
 const PATH = /^[A-Za-z][A-Za-z0-9_]*(?:\.[A-Za-z][A-Za-z0-9_]*)*$/;
 /** Snags are made by a fact, not by a block. */
 const NOT_DEFINED: ReadonlySet<ReferenceKind> = new Set(["snag"]);
+const KINDS_OF_TREE: readonly ReferenceKind[] = ["part", "joint", "system", "circuit"];
+const OTHERS_OF_TREE: ReadonlySet<ReferenceKind> = new Set(["joint", "system", "circuit"]);
 
-/** One mend for each kind that the place takes, an assembly only where nothing else will do. */
+/** One mend for each kind that the place wants. */
 export function definingFixes({ data, place }: UnknownReference, build: Build): Fix[] {
   if (!PATH.test(data.text)) return [];
-  const kinds = data.kinds.filter((kind) => !NOT_DEFINED.has(kind));
-  const wanted = kinds.length > 1 ? kinds.filter((kind) => kind !== "assembly") : kinds;
-  return wanted.map((kind) => ({
+  return kindsToDefine(data.kinds).map((kind) => ({
     title: `Define the ${kind} ${data.text}`,
     sure: false,
     edits: [definition(kind, data.text, endOfNearestFile(build, kind, data.text) ?? endOf(place.site))],
   }));
+}
+
+/**
+ * An assembly is wanted only where nothing else will do. A place that takes every kind of the tree says nothing of the
+ * kind: a part is offered there, as most things are.
+ */
+function kindsToDefine(kinds: readonly ReferenceKind[]): readonly ReferenceKind[] {
+  const wanted = kinds.filter(
+    (kind) => !NOT_DEFINED.has(kind) && (kind !== "assembly" || kinds.length === 1),
+  );
+  const isAnyOfTree = KINDS_OF_TREE.every((kind) => wanted.includes(kind));
+  return isAnyOfTree ? wanted.filter((kind) => !OTHERS_OF_TREE.has(kind)) : wanted;
 }
 
 /** `: expected hub or hubs`, or what kind of name the place takes. */

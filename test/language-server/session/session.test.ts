@@ -107,6 +107,27 @@ describe("complaints in an editor", () => {
     expect(await editor.stop()).toBe(0);
   });
 
+  test("are the worst thousand of a file, and one word about the rest", async () => {
+    const editor = await Editor.start({ capabilities: { textDocument: { diagnostic: {} } } });
+    const uri = "untitled:damaged.cotter";
+    // 700 unused gauges before 700 lines that cannot be read: the latter are worse.
+    const unused = Array.from({ length: 700 }, (_, index) => `gauge g${index} "Gauge ${index}"`).join("\n");
+    const unknown = Array.from({ length: 700 }, () => "  remvoed: disc\n").join("");
+    editor.open(uri, `vehicle "Damaged"\n  past: unknown\n${unused}\nday 2026-05-02\n${unknown}`);
+    const ask = (previousResultId?: string) =>
+      editor.request<{ kind: string; resultId: string; items: ShownDiagnostic[] }>(
+        "textDocument/diagnostic",
+        { textDocument: { uri }, ...(previousResultId === undefined ? {} : { previousResultId }) },
+      );
+    const { items, resultId } = await ask();
+    expect(items).toHaveLength(1001);
+    expect(items.filter(({ code }) => code === "unknown-record")).toHaveLength(700);
+    expect(items.at(-1)).toMatchObject({ code: "more-complaints", severity: 3 });
+    expect(items.at(-1)?.message).toMatch(/^400 more complaints/);
+    expect((await ask(resultId)).kind).toBe("unchanged");
+    expect(await editor.stop()).toBe(0);
+  });
+
   test("are graded as the settings say", async () => {
     const folder = await mkdtemp(path.join(tmpdir(), "cotter-"));
     const file = path.join(folder, "log.cotter");

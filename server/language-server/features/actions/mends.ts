@@ -54,9 +54,9 @@ const UNWAIVABLE =
 
 /** A comment at the end of the line that asks for the reason. */
 export function waive(complaint: Complaint): Action | undefined {
-  const { code, place } = complaint;
+  const { code, place, waivable } = complaint;
   const item = itemAt(place.site.block, place.start);
-  if (item === undefined || UNWAIVABLE.test(code) || hasComment(item)) return undefined;
+  if (!waivable || item === undefined || UNWAIVABLE.test(code) || hasComment(item)) return undefined;
   const { text, lineStarts } = place.site.block;
   const next = lineStarts.find((start) => start > place.start) ?? text.length;
   const end = contentEndOf(text, place.start, next);
