@@ -18,6 +18,8 @@ export interface DrawingOptions {
   readonly id?: string;
   /** How many entries fit on one sheet of paper. */
   readonly entriesPerSheet?: number;
+  /** Rows are links, for a page with a script: each has a tab stop, its words, and its ref as `data-ref`. */
+  readonly linked?: boolean;
 }
 
 const WIDTH = 820;
@@ -38,18 +40,25 @@ const LEAST_LONGEST_DAY = 4;
  * most twice as much is drawn as of what is to come, and at least a month; what is earlier is told in words.
  */
 export function drawProgramme(programme: Programme, options: DrawingOptions = {}): readonly string[] {
-  const { id = "programme", entriesPerSheet = 24 } = options;
+  const { id = "programme", entriesPerSheet = 24, linked = false } = options;
   const scale = scaleOf(programme);
   const count = Math.max(1, Math.ceil(programme.entries.length / entriesPerSheet));
   return Array.from({ length: count }, (_, sheet) => {
     const first = sheet * entriesPerSheet;
     const entries = programme.entries.slice(first, first + entriesPerSheet);
     const words = count === 1 ? "" : `sheet ${sheet + 1} of ${count}`;
-    return drawSheet({ ...programme, entries }, scale, `${id}-${sheet + 1}`, words);
+    return drawSheet({ ...programme, entries }, scale, { id: `${id}-${sheet + 1}`, sheet: words, linked });
   });
 }
 
-function drawSheet(programme: Programme, scale: TimeScale, id: string, sheet: string): string {
+interface Sheet {
+  readonly id: string;
+  /** `sheet 2 of 3`; empty where there is one. */
+  readonly sheet: string;
+  readonly linked: boolean;
+}
+
+function drawSheet(programme: Programme, scale: TimeScale, { id, sheet, linked }: Sheet): string {
   const { past, entries } = programme;
   const title = sheet === "" ? programme.title : `${programme.title}, ${sheet}`;
   const top = HEAD;
@@ -58,7 +67,7 @@ function drawSheet(programme: Programme, scale: TimeScale, id: string, sheet: st
   const middleOf = (row: number) => firstRow + row * ROW + ROW / 2;
   const key = drawKey(programme, bottom, PLOT_RIGHT, `${id}-hatching`);
   const lines = [
-    `<svg xmlns="http://www.w3.org/2000/svg" class="programme" viewBox="0 0 ${WIDTH} ${bottom + key.height}" role="img" aria-labelledby="${id}-title" aria-describedby="${id}-words">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" class="programme" viewBox="0 0 ${WIDTH} ${bottom + key.height}" role="${linked ? "group" : "img"}" aria-labelledby="${id}-title" aria-describedby="${id}-words">`,
     `<title id="${id}-title">${plainText(title)}</title>`,
     `<desc id="${id}-words">${plainText(programmeWords(programme))}</desc>`,
     `<style>${STYLE}</style>`,
@@ -70,7 +79,7 @@ function drawSheet(programme: Programme, scale: TimeScale, id: string, sheet: st
     ...flags(programme, scale, bottom),
     ...(past.length === 0 ? [] : diary(programme, scale, top + ROW / 2)),
     ...entries.flatMap((entry, row) => [
-      `<g><title>${plainText(`${entry.title}: ${entryWords(entry)}`)}</title>`,
+      `${linked ? openLink(entry) : "<g>"}<title>${plainText(wordsOf(entry))}</title>`,
       ...names(entry, middleOf(row)),
       ...drawPlot(entry, scale, middleOf(row), `${id}-hatching`),
       "</g>",
@@ -79,6 +88,14 @@ function drawSheet(programme: Programme, scale: TimeScale, id: string, sheet: st
     "</svg>",
   ];
   return lines.join("\n");
+}
+
+function wordsOf(entry: ProgrammeEntry): string {
+  return `${entry.title}: ${entryWords(entry)}`;
+}
+
+function openLink(entry: ProgrammeEntry): string {
+  return `<g class="link" role="link" tabindex="0" data-ref="${plainText(entry.ref)}" aria-label="${plainText(wordsOf(entry))}">`;
 }
 
 function scaleOf({ today, past, entries, finish50, finish90 }: Programme): TimeScale {

@@ -55,6 +55,7 @@ function dayOfHold({ levelled }: Plan, { definition, released, lapsed }: HoldSta
 function jobEntry(plan: Plan, { definition, started, done }: JobState): ProgrammeEntry {
   const common = {
     kind: "job",
+    ref: definition.name,
     title: titleOf(definition),
     awayAt: recordOf(definition, "by")?.reference.text,
   } as const;
@@ -83,6 +84,7 @@ function jobEntry(plan: Plan, { definition, started, done }: JobState): Programm
 function holdEntry(plan: Plan, { definition, released, lapsed }: HoldState): ProgrammeEntry {
   const common = {
     kind: "hold",
+    ref: definition.name,
     title: titleOf(definition),
     planned: recordOf(definition, "planned")?.date,
   } as const;

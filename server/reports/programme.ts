@@ -18,6 +18,8 @@ export type ProgrammeEntry = ProgrammeJob | ProgrammeHold;
 
 export interface ProgrammeJob {
   readonly kind: "job";
+  /** Its name in the log. */
+  readonly ref: string;
   readonly title: string;
   /** Who does it; undefined for own work. */
   readonly awayAt: string | undefined;
@@ -42,6 +44,8 @@ export type JobProgress =
 
 export interface ProgrammeHold {
   readonly kind: "hold";
+  /** Its name in the log. */
+  readonly ref: string;
   readonly title: string;
   /** The day it is planned for, in the log. */
   readonly planned: IsoDate | undefined;

@@ -11,11 +11,16 @@ function date(text: string): IsoDate {
 }
 
 function job(title: string, progress: JobProgress, awayAt?: string): ProgrammeEntry {
-  return { kind: "job", title, awayAt, progress };
+  return { kind: "job", ref: refOf(title), title, awayAt, progress };
 }
 
 function hold(title: string, progress: HoldProgress, planned?: string): ProgrammeEntry {
-  return { kind: "hold", title, planned: planned === undefined ? undefined : date(planned), progress };
+  const aim = planned === undefined ? undefined : date(planned);
+  return { kind: "hold", ref: refOf(title), title, planned: aim, progress };
+}
+
+function refOf(title: string): string {
+  return title.toLowerCase().replaceAll(" ", "_");
 }
 
 function planned(
@@ -405,4 +410,19 @@ describe("in words", () => {
       "Today is 2026-05-02. Diary: 1 day, 2.5 h. Strip: 2026-05-09 to 2026-05-10. Finish at 50 %: 2026-05-10. Finish at 90 %: 2026-05-16.",
     );
   });
+});
+
+test("On request each row is a link with words of its own, for a page that can follow it", () => {
+  const entries = [job('Strip "A"', planned("2026-05-09", "2026-05-10")), hold("First run", shut())];
+  const svg = drawProgramme(programme({ entries }), { linked: true }).join("\n");
+  expect(unbalanced(svg)).toEqual([]);
+  const links = [
+    ...svg.matchAll(/<g class="link" role="link" tabindex="0" data-ref="(.*?)" aria-label="(.*?)">/g),
+  ];
+  expect(links.map(([, ref, words]) => [ref, words])).toEqual([
+    ["strip_&quot;a&quot;", "Strip &quot;A&quot;: 2026-05-09 to 2026-05-10"],
+    ["first_run", "First run: hold point; not reached in the plan"],
+  ]);
+  // What takes the keyboard may not stand in what is said to be one picture.
+  expect(svg).not.toContain('role="img"');
 });
