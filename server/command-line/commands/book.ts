@@ -2,8 +2,8 @@ import { planOf } from "../../plan/plan.ts";
 import { photosOf, renderBook } from "../../reports/book.ts";
 import type { BookPhoto } from "../../reports/book-photo.ts";
 import { bookReport } from "../../reports/book-report.ts";
+import { readPhotos } from "../../workspace/pictures/photos.ts";
 import type { Command } from "../command.ts";
-import { readPhotos } from "../photos.ts";
 import { writeWhole } from "../write-whole.ts";
 
 export const book: Command = {

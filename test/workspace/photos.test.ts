@@ -4,11 +4,11 @@ import path from "node:path";
 import jpeg from "jpeg-js";
 import { PNG } from "pngjs";
 import { describe, expect, it } from "vitest";
-import { readPhotos } from "../../server/command-line/photos.ts";
-import { readPictureHead } from "../../server/command-line/picture-file.ts";
-import type { Pixels } from "../../server/command-line/scale-picture.ts";
-import { scaled, turned } from "../../server/command-line/scale-picture.ts";
-import { folderWith } from "./program.ts";
+import { readPhotos } from "../../server/workspace/pictures/photos.ts";
+import { readPictureHead } from "../../server/workspace/pictures/picture-file.ts";
+import type { Pixels } from "../../server/workspace/pictures/scale-picture.ts";
+import { scaled, turned } from "../../server/workspace/pictures/scale-picture.ts";
+import { folderWith } from "../command-line/program.ts";
 
 /** Opaque pixels, given by their red alone. */
 function grey(width: number, reds: readonly number[]): Pixels {

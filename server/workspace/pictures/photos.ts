@@ -1,7 +1,7 @@
 /** The photos of a build for its book: only those inside its folder, large ones made smaller, as data URIs. */
 import { readFile, realpath, stat } from "node:fs/promises";
 import path from "node:path";
-import type { BookPhoto } from "../reports/book-photo.ts";
+import type { BookPhoto } from "../../reports/book-photo.ts";
 import type { PictureHead } from "./picture-file.ts";
 import { readPictureHead } from "./picture-file.ts";
 
