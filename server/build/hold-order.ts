@@ -42,18 +42,35 @@ export function comesBefore(defined: Defined, first: NamedDefinition, second: Na
 export function jobsAskedBy(standing: Standing, hold: NamedDefinition): readonly JobState[] {
   const { whole, nodes } = coverOf(standing, hold);
   const later = [...standing.names.every("hold")].filter((other) => !comesBefore(standing, other, hold));
-  return [...standing.jobs.values()].filter(({ definition }) => {
-    if (comesBefore(standing, hold, definition)) return false;
-    if (later.some((other) => stopsJob(standing, other, definition))) return false;
-    return whole || subjectsOf(standing, definition).some((node) => nodes.has(node));
-  });
+  const stopped = later.flatMap((other) => jobsStoppedBy(standing, other));
+  const behind = allBehind(standing, [hold, ...stopped]);
+  const barred = new Set([...behind, ...stopped]);
+  return [...standing.jobs.values()].filter(
+    ({ definition }) =>
+      !barred.has(definition) && (whole || subjectsOf(standing, definition).some((node) => nodes.has(node))),
+  );
 }
 
-/** Whether a hold point stops a job: by name, or because the job comes after one that it stops. */
-function stopsJob(defined: Defined, hold: NamedDefinition, job: NamedDefinition): boolean {
-  return jobsStoppedBy(defined, hold).some(
-    (stopped) => stopped === job || comesBefore(defined, stopped, job),
-  );
+/** Every job and hold point that comes after one of these, directly or through others. */
+function allBehind(defined: Defined, starts: readonly NamedDefinition[]): ReadonlySet<NamedDefinition> {
+  const behind = new Map<NamedDefinition, NamedDefinition[]>();
+  for (const kind of ["job", "hold"] as const) {
+    for (const definition of defined.names.every(kind)) {
+      for (const earlier of predecessorsOf(defined, definition)) {
+        const known = behind.get(earlier);
+        if (known === undefined) behind.set(earlier, [definition]);
+        else known.push(definition);
+      }
+    }
+  }
+  const found = new Set<NamedDefinition>();
+  const waiting = starts.flatMap((start) => behind.get(start) ?? []);
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    if (found.has(next)) continue;
+    found.add(next);
+    waiting.push(...(behind.get(next) ?? []));
+  }
+  return found;
 }
 
 /** The jobs that a hold point names in `stops:`. */

@@ -1,9 +1,12 @@
 /** The plan of a build: what is still to be done, in the network and levelled, what has to be bought and by when. */
 import type { Build } from "../build/build.ts";
 import type { NamedDefinition } from "../build/definitions.ts";
+import { isShut, jobsAskedBy } from "../build/hold-order.ts";
 import { recordOf, recordsOf } from "../build/judgement.ts";
+import { asksFor } from "../build/leaning.ts";
+import { plannedHolds } from "../build/planned-holds.ts";
 import type { Standing } from "../build/standing.ts";
-import type { JobState } from "../build/states.ts";
+import type { HoldState, JobState } from "../build/states.ts";
 import type { TreeNode } from "../build/tree/node.ts";
 import { isWithin } from "../build/tree/node.ts";
 import type { IsoDate, Weekday } from "../quantities/dates.ts";
@@ -50,7 +53,10 @@ function makePlan(build: Build): Plan {
   const calendar = calendarOf(build);
   const activities = new Activities(build, needs).all();
   const levelled = level(activities, calendar, handsOf(build.standing));
-  const holds = plannedHolds(build.standing);
+  const holds = plannedHolds(build.standing).map(({ definition, planned }) => ({
+    id: definition.name,
+    planned,
+  }));
   return {
     activities,
     levelled,
@@ -89,14 +95,6 @@ function handsOf({ definitions, gathered }: Standing): number {
   return definitions.one(gathered.tree.root, "hands")?.record.count ?? 1;
 }
 
-function plannedHolds({ holds }: Standing) {
-  return [...holds.values()].flatMap(({ definition, released, lapsed }) => {
-    const planned = recordOf(definition, "planned")?.date;
-    const shut = released === undefined || lapsed !== undefined;
-    return planned === undefined || !shut ? [] : [{ id: definition.name, planned }];
-  });
-}
-
 /** Jobs that are not done and hold points that are shut, as activities. */
 class Activities {
   private readonly build: Build;
@@ -112,25 +110,52 @@ class Activities {
   all(): PlannedActivity[] {
     const { standing } = this.build;
     const jobs = [...standing.jobs.values()].filter(({ done }) => done === undefined);
-    const holds = [...standing.holds.values()].filter(
-      ({ released, lapsed }) => released === undefined || lapsed !== undefined,
-    );
+    const holds = [...standing.holds.values()].filter(isShut);
     const named = [...jobs, ...holds].sort((a, b) => a.definition.order - b.definition.order);
-    const open = new Set(named.map(({ definition }) => definition.name));
-    return named.map((state) => {
+    const after = this.precedenceAmong(
+      named.map(({ definition }) => definition),
+      holds,
+    );
+    return named.map((state): PlannedActivity => {
       const { name } = state.definition;
-      const after = [...new Set([...afterOf(state.definition), ...(this.stoppedBy.get(name) ?? [])])].filter(
-        (id) => open.has(id),
-      );
-      if (!("worked" in state)) return { id: name, after, work: { kind: "hold" }, waits: [], started: false };
+      const common = { id: name, after: [...(after.get(name) ?? [])] };
+      if (!("worked" in state)) return { ...common, work: { kind: "hold" }, waits: [], started: false };
       return {
-        id: name,
-        after,
+        ...common,
         work: this.workOf(state),
         waits: this.waitsOf(state),
         started: state.started !== undefined,
       };
     });
+  }
+
+  /**
+   * What each waits for, of what is still open: what its `after:` says, a job the hold points that stop it, and a hold
+   * point that asks for jobs those that it asks for. A job that the hold point already comes before is none of those.
+   */
+  private precedenceAmong(
+    open: readonly NamedDefinition[],
+    holds: readonly HoldState[],
+  ): ReadonlyMap<string, ReadonlySet<string>> {
+    const names = new Set(open.map(({ name }) => name));
+    const after = new Map(
+      open.map((definition) => [
+        definition.name,
+        new Set(
+          [...afterOf(definition), ...(this.stoppedBy.get(definition.name) ?? [])].filter((id) =>
+            names.has(id),
+          ),
+        ),
+      ]),
+    );
+    for (const { definition } of holds) {
+      if (!asksFor(definition, "jobs")) continue;
+      const later = allBehind(after, definition.name);
+      for (const { definition: job, done } of jobsAskedBy(this.build.standing, definition)) {
+        if (done === undefined && !later.has(job.name)) after.get(definition.name)?.add(job.name);
+      }
+    }
+    return after;
   }
 
   private workOf(job: JobState): PlannedWork {
@@ -204,6 +229,22 @@ export function leadDaysOf(standing: Standing, node: TreeNode): number | undefin
 export function supplierOf(standing: Standing, node: TreeNode): NamedDefinition | undefined {
   const reference = standing.definitions.one(node, "supplier")?.record.reference;
   return reference && standing.names.named("supplier", reference.text);
+}
+
+/** Everything that waits for an activity, directly or through others. */
+function allBehind(after: ReadonlyMap<string, ReadonlySet<string>>, id: string): ReadonlySet<string> {
+  const behind = new Map<string, string[]>();
+  for (const [later, earlier] of after) {
+    for (const each of earlier) behind.set(each, [...(behind.get(each) ?? []), later]);
+  }
+  const found = new Set<string>();
+  const waiting = [...(behind.get(id) ?? [])];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    if (found.has(next)) continue;
+    found.add(next);
+    waiting.push(...(behind.get(next) ?? []));
+  }
+  return found;
 }
 
 function afterOf(definition: NamedDefinition): string[] {
