@@ -320,11 +320,18 @@ describe("the drawing", () => {
     const entry = fc.oneof(
       fc.record({
         kind: fc.constant("job" as const),
+        ref: title,
         title,
         awayAt: fc.option(title, { nil: undefined }),
         progress,
       }),
-      fc.record({ kind: fc.constant("hold" as const), title, planned: maybe, progress: holdProgress }),
+      fc.record({
+        kind: fc.constant("hold" as const),
+        ref: title,
+        title,
+        planned: maybe,
+        progress: holdProgress,
+      }),
     );
     const any = fc.record({
       entries: fc.array(entry, { maxLength: 8 }),
@@ -337,8 +344,8 @@ describe("the drawing", () => {
       finish90: maybe,
     });
     fc.assert(
-      fc.property(any, (changes) => {
-        const [sheet = ""] = drawProgramme(programme(changes));
+      fc.property(any, fc.boolean(), (changes, linked) => {
+        const [sheet = ""] = drawProgramme(programme(changes), { linked });
         expect(unbalanced(sheet)).toEqual([]);
         expect(sheet).not.toMatch(/NaN|Infinity|undefined/);
         const boxes = [...sheet.matchAll(/<rect [^>]*x="(-?[\d.]+)" y="[\d.]+" width="(-?[\d.]+)"/g)];
