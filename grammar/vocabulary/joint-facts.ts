@@ -142,6 +142,8 @@ const SETTING_AND_RUNNING: readonly RecordEntry[] = [
     ],
     {
       help: "A test of it, or the thing as a whole.",
+      choice:
+        "The name is one of the test: records of the thing or of something below it; a circuit that lists none is answered by a test of any name.",
       example: "tested: front.left.hub free_turning pass",
       bad: "tested: front.left.hub free_turning",
       code: "missing-value",

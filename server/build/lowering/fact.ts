@@ -116,7 +116,11 @@ interface FactPayloads {
     readonly setup: ReferenceNode | undefined;
     readonly gauge: ReferenceNode | undefined;
   };
-  tested: What & { readonly name: string | undefined; readonly pass: boolean };
+  tested: What & {
+    readonly name: string | undefined;
+    readonly nameAt: Span | undefined;
+    readonly pass: boolean;
+  };
   seen: What;
   ran: {
     readonly target: ReferenceNode;

@@ -236,6 +236,7 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
   tested: (_, values) => ({
     what: what(values),
     name: values.text("name"),
+    nameAt: spanOf(values.get("name", "word")),
     pass: values.text("result") === "pass",
   }),
   seen: refsOnly,

@@ -104,6 +104,50 @@ hold fit_to_paint "Fit to paint"
   stops: paint
 `,
   ],
+  [
+    "a test by a name that nothing lists answers nothing; a circuit without a list is answered by any",
+    `
+vehicle "Example"
+  past: known
+
+assembly front "Front"
+part front.hub "Hub"
+  test: free_turning "by hand"
+part lever "Lever"
+circuit lamp "Lamp"
+hold run "Run"
+  needs: tests
+  test: watch "Extinguisher in reach"
+
+day 2026-05-02
+  tested: front free_turning pass
+  tested: front.hub free_turnin pass
+                    ^^^^^^^^^^^ error unknown-reference: the test free_turnin leads to nothing: expected free_turning
+  tested: lever travel fail
+                ^^^^^^ error unknown-reference: expected a test: travel in the block of lever
+  tested: lamp shines pass
+  tested: run watch pass
+  tested: run wathc pass
+              ^^^^^ error unknown-reference: expected watch
+  tested: run, lever pass
+`,
+  ],
+  [
+    "an order is received that nobody gave",
+    `
+vehicle "Example"
+  past: known
+
+part lever "Lever"
+
+day 2026-05-02
+  ordered: 1 x lever at 3.00 GBP ref "JR-105"
+day 2026-05-09
+  received: order "JR-15"
+                  ^^^^^^^ error unknown-reference: order "JR-15" leads to nothing: expected "JR-105"
+  received: order "JR-105"
+`,
+  ],
 ])("%s", (_, story) => {
   const { complained, marked } = readStory(story);
   expect(complained).toEqual(marked);
