@@ -1,4 +1,5 @@
-// Builds what is shipped into dist/: the programs that Node starts, and the parts that they share or load late.
+// Builds what is shipped into dist/: the programs that Node starts, with the parts that they share or load late, and in
+// dist/browser/ the extension and its server for an editor in a browser, each one file.
 //
 //   node esbuild.mjs                  minified, without source maps: what is packaged
 //   node esbuild.mjs --development    readable, with source maps: for the debugger
@@ -27,20 +28,43 @@ const programs = {
   cotter: "server/command-line/main.ts",
 };
 
-/** Writes each bundled ES module as CommonJS. A dynamic import becomes a late `require`. */
-const commonJs = {
-  name: "CommonJS",
-  setup(bundling) {
-    bundling.onEnd(async ({ errors, outputFiles, metafile }) => {
-      if (errors.length > 0) return;
-      await Promise.all(outputFiles.map(writeAsCommonJs));
-      await writeNotices(Object.keys(metafile.inputs));
-      await removeOthers(new Set([...outputFiles.map((file) => file.path), notices]));
-      reportSizes(metafile.outputs);
-    });
-  },
-};
+/**
+ * The programs of a browser. The extension host there adds `.js` to the name of the manifest, and takes the file for
+ * CommonJS only where that name ends with `.cjs`.
+ */
+const browserPrograms = [
+  { name: "client.cjs", entry: "client/browser.ts", format: "cjs" },
+  { name: "server", entry: "server/language-server/browser-main.ts", format: "iife" },
+];
 
+/** What each bundling has written, by its name. */
+const written = new Map();
+
+/** Writes what one bundling made, and once all have, the licences of everything that went in. */
+function writing(name, write) {
+  return {
+    name,
+    setup(bundling) {
+      bundling.onEnd(async ({ errors, outputFiles, metafile }) => {
+        if (errors.length > 0) return;
+        await Promise.all(outputFiles.map(write));
+        written.set(name, { paths: outputFiles.map((file) => file.path), metafile });
+        if (written.size < bundlings.length) return;
+        const all = [...written.values()];
+        await writeNotices(all.flatMap(({ metafile }) => Object.keys(metafile.inputs)));
+        await removeOthers(new Set([...all.flatMap(({ paths }) => paths), notices]));
+        reportSizes(Object.assign({}, ...all.map(({ metafile }) => metafile.outputs)));
+      });
+    },
+  };
+}
+
+async function writeAsItIs({ path: file, contents }) {
+  await mkdir(path.dirname(file), { recursive: true });
+  await writeFile(file, contents);
+}
+
+/** Writes a bundled ES module as CommonJS. A dynamic import becomes a late `require`. */
 async function writeAsCommonJs({ path: file, text }) {
   const { code } = await transform(text, {
     format: "cjs",
@@ -102,7 +126,8 @@ async function removeOthers(written) {
 function reportSizes(outputs) {
   const kilobytes = (bytes) => `${Math.ceil(bytes / 1024)} KB`;
   const files = Object.entries(outputs);
-  const shared = files.filter(([, { entryPoint }]) => !Object.values(programs).includes(entryPoint));
+  const entries = [...Object.values(programs), ...browserPrograms.map(({ entry }) => entry)];
+  const shared = files.filter(([, { entryPoint }]) => !entries.includes(entryPoint));
   for (const [file, { bytes }] of files.filter((entry) => !shared.includes(entry))) {
     console.log(`${file}  ${kilobytes(bytes)}`);
   }
@@ -110,23 +135,26 @@ function reportSizes(outputs) {
   console.log(`${shared.length} files that these share or load late  ${kilobytes(sum)}`);
 }
 
-const entryPoints = Object.fromEntries(
-  Object.entries(programs).filter(([, entry]) => {
-    const exists = existsSync(path.join(root, entry));
-    if (!exists) console.log(`${entry} is not there yet: skipped`);
-    return exists;
-  }),
-);
+/** @type {import("esbuild").BuildOptions} */
+const ofAll = {
+  absWorkingDir: root,
+  bundle: true,
+  minify: !development,
+  sourcemap: development ? "inline" : false,
+  legalComments: "none",
+  metafile: true,
+  write: false,
+  logLevel: "warning",
+};
 
 /** @type {import("esbuild").BuildOptions} */
-const options = {
-  absWorkingDir: root,
-  entryPoints,
+const forNode = {
+  ...ofAll,
+  entryPoints: programs,
   outdir: "dist",
   entryNames: "[name]",
   chunkNames: "parts/[name]-[hash]",
   outExtension: { ".js": ".cjs" },
-  bundle: true,
   splitting: true,
   format: "esm",
   platform: "node",
@@ -134,19 +162,29 @@ const options = {
   external: ["vscode"],
   // Packages that offer both are taken as ES modules, of which only the used parts are kept.
   mainFields: ["module", "main"],
-  minify: !development,
-  sourcemap: development ? "inline" : false,
-  legalComments: "none",
-  metafile: true,
-  write: false,
-  logLevel: "warning",
-  plugins: [commonJs],
+  plugins: [writing("Node", writeAsCommonJs)],
 };
 
-if (watching) await (await context({ ...options, logLevel: "info" })).watch();
-else {
+/** @type {import("esbuild").BuildOptions[]} */
+const forBrowser = browserPrograms.map(({ name, entry, format }) => ({
+  ...ofAll,
+  entryPoints: { [name]: entry },
+  outdir: "dist/browser",
+  format,
+  platform: "browser",
+  target: "es2022",
+  external: ["vscode"],
+  mainFields: ["browser", "module", "main"],
+  plugins: [writing(name, writeAsItIs)],
+}));
+
+const bundlings = [forNode, ...forBrowser];
+
+if (watching) {
+  for (const options of bundlings) await (await context({ ...options, logLevel: "info" })).watch();
+} else {
   // esbuild has printed what was wrong.
-  await build(options).catch(() => {
+  await Promise.all(bundlings.map(build)).catch(() => {
     process.exitCode = 1;
   });
 }

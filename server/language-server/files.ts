@@ -12,9 +12,9 @@ const PHOTOS = "**/*.{png,jpg,jpeg,webp,gif,avif,heic,PNG,JPG,JPEG,HEIC}";
 /** What the editor is asked to tell of: logs, photos, and folders that could hold them. */
 export const FILE_OPERATIONS: FileOperationRegistrationOptions = {
   filters: [
-    { scheme: "file", pattern: { glob: "**/*.cotter", matches: "file" } },
-    { scheme: "file", pattern: { glob: PHOTOS, matches: "file" } },
-    { scheme: "file", pattern: { glob: "**", matches: "folder" } },
+    { pattern: { glob: "**/*.cotter", matches: "file" } },
+    { pattern: { glob: PHOTOS, matches: "file" } },
+    { pattern: { glob: "**", matches: "folder" } },
   ],
 };
 

@@ -1,18 +1,21 @@
 /** The server's surroundings in a process of Node. */
-import type { IsoDate } from "../quantities/dates.ts";
 import type { Host } from "./host.ts";
-import { filesByUri } from "./node-files.ts";
+import { filesByUri, pathOf } from "./node-files.ts";
+import { today } from "./today.ts";
 
 export const nodeHost: Host = {
   files: filesByUri,
-  today: () => {
-    const now = new Date();
-    const two = (figure: number) => String(figure).padStart(2, "0");
-    return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}` as IsoDate;
-  },
+  today,
   now: () => performance.now(),
   // Twice: the message that waits behind the one at hand is handled between the two.
   turn: () => new Promise((resolve) => setImmediate(() => setImmediate(resolve))),
+  readPhotos: async (folder, photos) => {
+    const path = pathOf(folder);
+    const notHere = { is: "missing", why: "the build is not in a folder of this machine" } as const;
+    if (path === undefined) return new Map(photos.map((photo) => [photo, notHere]));
+    const { readPhotos } = await import("../workspace/pictures/photos.ts");
+    return readPhotos(path, photos);
+  },
   later: (milliseconds, callback) => {
     if (milliseconds === 0) {
       const waiting = setImmediate(callback);

@@ -1,28 +1,217 @@
-/** What the client and the server say to each other beyond the Language Server Protocol: names of methods and types. */
+/**
+ * What the server answers beyond the standard protocol, for a client that shows views of a build of its own: names and
+ * shapes alone, so that either side can import this without carrying the other.
+ *
+ * A client that wants to be told of changes says so in its capabilities: `experimental: { cotter: { buildChanged: true } }`.
+ * It is then sent `cotter/buildChanged`, without content, once things have been quiet for a moment.
+ */
+
+/** Requests by name. Each answers null where there is no such build. */
+export interface ViewRequests {
+  "cotter/overview": { readonly params: OfBuild; readonly result: BuildOverview | null };
+  "cotter/branch": { readonly params: OfBranch; readonly result: readonly BranchEntry[] | null };
+  /** Markdown. */
+  "cotter/describe": { readonly params: OfThing; readonly result: string | null };
+  "cotter/stillOpen": { readonly params: OfBuild; readonly result: readonly HoldEntry[] | null };
+  "cotter/toOrder": { readonly params: OfBuild; readonly result: readonly SupplierEntry[] | null };
+  "cotter/report": { readonly params: OfReport; readonly result: Report | null };
+  "cotter/book": { readonly params: OfBuild; readonly result: Book | null };
+  "cotter/calculate": { readonly params: OfExpression; readonly result: Calculated };
+  "cotter/dayPlace": { readonly params: OfBuild; readonly result: DayPlace | null };
+  "cotter/partPlace": { readonly params: OfThing; readonly result: PartPlace | null };
+}
+
+/** Notifications that the server sends. */
+export interface ViewNotifications {
+  "cotter/buildChanged": undefined;
+}
+
+export interface OfBuild {
+  /** A log of the build; null, or a log of none: the first build of the workspace. */
+  readonly uri: string | null;
+}
+
+export interface OfBranch extends OfBuild {
+  /** The path of an assembly or of a part with others below it; null for the vehicle. */
+  readonly path: string | null;
+}
+
+export interface OfThing extends OfBuild {
+  readonly path: string;
+}
+
+export interface OfReport extends OfBuild {
+  readonly report: ReportName;
+}
+
+export interface OfExpression extends OfBuild {
+  readonly expression: string;
+}
+
+/** A place in a log: line and character from 0, in UTF-16 units. */
+export interface Spot {
+  readonly uri: string;
+  readonly line: number;
+  readonly character: number;
+}
+
+export interface BuildOverview {
+  /** The URI of the folder that paths of photos are relative to. */
+  readonly folder: string;
+  /** The vehicle's name; without a vehicle, that of the file. */
+  readonly name: string;
+  readonly today: string;
+  /** The vehicle's header; null without one. */
+  readonly spot: Spot | null;
+  /** The first hold point that is shut; null where all are released or nothing is open without one. */
+  readonly next: NextHold | null;
+  /** Lines to order. */
+  readonly toOrder: number;
+}
+
+export interface NextHold {
+  readonly title: string;
+  readonly planned: string | null;
+  readonly open: number;
+}
+
+/** How a thing stands, at a glance. */
+export type Look =
+  /** As it will have to be: on, secured, proved, tested. */
+  | "settled"
+  /** Not yet. */
+  | "unsettled"
+  /** May not be used as it is. */
+  | "condemned"
+  /** Not in the workshop: sent out, missing, gone. */
+  | "away"
+  /** Nothing is known against it and nothing asks for it. */
+  | "plain";
+
+export interface BranchEntry {
+  readonly path: string;
+  readonly name: string;
+  readonly kind: "assembly" | "part" | "joint" | "system" | "circuit";
+  readonly title: string | null;
+  /** In a few words. */
+  readonly state: string;
+  readonly look: Look;
+  readonly critical: boolean;
+  readonly hasMore: boolean;
+  /** Null of an assembly without a block of its own. */
+  readonly spot: Spot | null;
+}
+
+export interface HoldEntry {
+  readonly ref: string;
+  readonly title: string;
+  readonly planned: string | null;
+  /** `shut`, `released on 2026-10-08`, … */
+  readonly state: string;
+  readonly released: boolean;
+  readonly spot: Spot;
+  readonly open: readonly OpenEntry[];
+}
+
+export interface OpenEntry {
+  /** Empty of a line that could not be read. */
+  readonly ref: string;
+  readonly title: string | null;
+  readonly message: string;
+  readonly critical: boolean;
+  readonly spot: Spot;
+}
+
+export interface SupplierEntry {
+  readonly title: string;
+  /** Goods, carriage, what the smallest order lacks. */
+  readonly sums: readonly string[];
+  /** Null where none is named. */
+  readonly spot: Spot | null;
+  readonly lines: readonly OrderEntry[];
+}
+
+export interface OrderEntry {
+  readonly ref: string;
+  readonly title: string | null;
+  readonly number: string | null;
+  readonly quantity: number;
+  /** With its currency; null where no price is stated. */
+  readonly total: string | null;
+  readonly needBy: string | null;
+  readonly orderBy: string | null;
+  readonly late: boolean;
+  readonly why: readonly { readonly text: string; readonly spot: Spot }[];
+  /** The part's own block. */
+  readonly spot: Spot | null;
+}
+
+export type ReportName = "order" | "timeline" | "joints" | "outstanding" | "costs";
+
+export interface Report {
+  readonly title: string;
+  /** What stands in the body of a page, safe as it is; `data-spot` of a link is an index into `spots`. */
+  readonly fragment: string;
+  readonly spots: readonly Spot[];
+  /** The same as a page of its own, to keep and print. */
+  readonly page: string;
+  /** A name for that page's file. */
+  readonly fileName: string;
+}
+
+export interface Book {
+  readonly page: string;
+  readonly fileName: string;
+  readonly photos: number;
+  /** Photos that are not in it, with the reason. */
+  readonly missing: readonly { readonly path: string; readonly why: string }[];
+}
+
+export interface Calculated {
+  /** The result in one line, or what is wrong with the expression. */
+  readonly text: string;
+  readonly notes: readonly string[];
+  readonly failed: boolean;
+}
+
+export interface DayPlace {
+  readonly date: string;
+  /** The block of that day; null where there is none yet. */
+  readonly found: Spot | null;
+  /** Where a line may be added: at the end of that block, or of the newest before it. */
+  readonly end: Spot;
+}
+
+export interface PartPlace {
+  /** The thing that has that path already; null where it is free. */
+  readonly taken: Spot | null;
+  /** The end of the block beside which it belongs. */
+  readonly end: Spot;
+}
 
 /**
- * Files that the client reads for a server that has no disk, as in a browser. Each is a request from the server to the
- * client, about a file or folder by its URI, of the schemes that the client opens.
+ * Requests from the server to the client: files that the client reads for a server that has no disk, as in a browser.
+ * Each is about a file or folder by its URI.
  */
-export const FILE_REQUESTS = {
-  /** `FileParams` → `string`: the text of a file, read as UTF-8. Refused where there is none. */
-  read: "cotter/files/read",
-  /** `FileParams` → `FolderEntry[]`: what stands in a folder; nothing where there is no such folder. */
-  list: "cotter/files/list",
-  /** `FileParams` → `FileKind | null`: what a URI leads to; null where it leads to nothing. */
-  kind: "cotter/files/kind",
-} as const;
+export interface FileRequests {
+  /** The text of a file, read as UTF-8; refused where there is none. */
+  "cotter/files/read": { readonly params: OfFile; readonly result: string };
+  /** What stands in a folder; nothing where there is no such folder. */
+  "cotter/files/list": { readonly params: OfFile; readonly result: readonly FolderEntry[] };
+  /** What a URI leads to; null where it leads to nothing. */
+  "cotter/files/kind": { readonly params: OfFile; readonly result: FileKind | null };
+}
 
-export interface FileParams {
+export interface OfFile {
   readonly uri: string;
 }
 
-/** Links are what they lead to. */
 export type FileKind = "file" | "folder";
 
 export interface FolderEntry {
   /** Without the folder, not escaped. */
   readonly name: string;
+  /** Of a link that of what it leads to. */
   readonly kind: FileKind;
   /** A link is not followed when a folder is searched. */
   readonly link: boolean;
