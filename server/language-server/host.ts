@@ -1,5 +1,6 @@
 /** What the server needs from the place that it runs in: a process of Node, or a worker in a browser. */
 import type { IsoDate } from "../quantities/dates.ts";
+import type { BookPhoto } from "../reports/book-photo.ts";
 import type { FileStore } from "../workspace/file-store.ts";
 
 export interface Host {
@@ -13,4 +14,9 @@ export interface Host {
   readonly turn: () => Promise<void>;
   /** Calls back after so many milliseconds at the least; the returned function calls it off. */
   readonly later: (milliseconds: number, callback: () => void) => () => void;
+  /** The photos of a build, by its folder and the paths in its log; left out where pictures cannot be read. */
+  readonly readPhotos?: (
+    folder: string,
+    photos: readonly string[],
+  ) => Promise<ReadonlyMap<string, BookPhoto>>;
 }

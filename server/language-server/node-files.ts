@@ -32,7 +32,8 @@ export const filesByUri: FileStore = {
   },
 };
 
-function pathOf(uri: string): string | undefined {
+/** Undefined for a URI of another scheme or host. */
+export function pathOf(uri: string): string | undefined {
   if (!uri.startsWith("file:")) return undefined;
   try {
     return withSlashes(fileURLToPath(uri === "file://" ? "file:///" : uri));

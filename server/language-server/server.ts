@@ -1,6 +1,7 @@
 /** The language server, whatever it runs in: from the first message of a client to the last. */
 import type { Connection, InitializeResult } from "vscode-languageserver";
 import { DidChangeConfigurationNotification } from "vscode-languageserver";
+import { tellOfChanges } from "./build-changed.ts";
 import { serverCapabilities } from "./capabilities.ts";
 import { Diagnostics } from "./diagnostics.ts";
 import { hearOfFileOperations, hearOfFiles, watchFiles } from "./files.ts";
@@ -11,6 +12,7 @@ import { answerChanging } from "./requests/changing.ts";
 import { answerOfNames } from "./requests/names.ts";
 import { answerOfStructure } from "./requests/structure.ts";
 import { answerTelling } from "./requests/telling.ts";
+import { answerOfViews } from "./requests/views.ts";
 import { Session } from "./session.ts";
 import { readSettings, readStartOptions } from "./settings.ts";
 
@@ -43,6 +45,8 @@ function answerRequests(session: Session): void {
   answerOfStructure(session);
   answerTelling(session);
   answerChanging(session);
+  answerOfViews(session);
+  tellOfChanges(session);
   connection.languages.diagnostics.on(({ textDocument: { uri }, previousResultId }, token) =>
     session.answer(uri, token, { kind: "full", items: [] }, () => diagnostics.ofFile(uri, previousResultId)),
   );

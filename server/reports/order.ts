@@ -115,7 +115,7 @@ export function orderTable(build: Build, plan: Plan): Table {
           },
           remarks: remarksOf(build, line),
         })),
-        foot: footOf(supplier),
+        foot: supplierSums(supplier),
       };
     }),
     notes: notesOf(order),
@@ -136,7 +136,8 @@ function remarksOf(
   return [`${need.node.path}: ${[...reasons, ...stock, ...packed, ...comes].join("; ")}`];
 }
 
-function footOf({ goods, carriage, minimum, unpriced }: SupplierOrder<OrderLine>): string[] {
+/** Goods, carriage, and what the smallest order lacks: in words, on one line. */
+export function supplierSums({ goods, carriage, minimum, unpriced }: SupplierOrder<OrderLine>): string[] {
   const sums = goods.map((sum) => `goods ${formatMoney(sum)}`);
   const sent = carriage === undefined ? [] : [`carriage ${formatMoney(carriage)}`];
   const open = unpriced === 0 ? [] : [`${unpriced} without a price`];

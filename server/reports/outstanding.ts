@@ -54,7 +54,7 @@ export function outstandingReport(
   waived: readonly Waived[],
   hold?: NamedDefinition,
 ): OutstandingReport {
-  const holds = inspected(build, hold).map(holdReport);
+  const holds = inspectedHolds(build, hold).map(holdReport);
   return {
     schema: "cotter/outstanding/1",
     today: build.today,
@@ -70,14 +70,16 @@ export function outstandingReport(
   };
 }
 
-interface Inspected {
+/** A hold point with what is open before it. */
+export interface InspectedHold {
   readonly hold: NamedDefinition;
   readonly released: string | undefined;
   readonly lapsed: string | undefined;
   readonly open: readonly OpenItem[];
 }
 
-function inspected({ standing, sites }: Build, only: NamedDefinition | undefined): readonly Inspected[] {
+/** Every hold point, or the one asked about; the vehicle as a whole where the build has none. */
+export function inspectedHolds({ standing, sites }: Build, only?: NamedDefinition): readonly InspectedHold[] {
   const [first] = sites;
   if (standing.holds.size === 0 && first !== undefined) {
     const header = standing.gathered.vehicle.header ?? placeAt(first, { start: 0, end: 0 });
@@ -102,7 +104,7 @@ function inspected({ standing, sites }: Build, only: NamedDefinition | undefined
     }));
 }
 
-function holdReport({ hold, released, lapsed, open }: Inspected): OutstandingHold {
+export function holdReport({ hold, released, lapsed, open }: InspectedHold): OutstandingHold {
   return {
     ref: hold.name,
     title: hold.title ?? null,
@@ -147,13 +149,14 @@ function sectionOf(hold: OutstandingHold): TableSection {
   const { ref, title, planned, open } = hold;
   const named = title === null ? ref : `${title} (${ref})`;
   return {
-    heading: `${named}${planned === null ? "" : `, planned for ${planned}`}: ${stateOf(hold)}`,
+    heading: `${named}${planned === null ? "" : `, planned for ${planned}`}: ${sayHoldState(hold)}`,
     rows: open.map(rowOf),
     foot: open.length === 0 ? ["nothing open"] : [],
   };
 }
 
-function stateOf({ ready, released, lapsed, open }: OutstandingHold): string {
+/** `shut, 3 open`; `released on 2026-10-08`. */
+export function sayHoldState({ ready, released, lapsed, open }: OutstandingHold): string {
   const count = `${open.length} open`;
   if (released !== null) return ready ? `released on ${released}` : `released on ${released}, ${count} since`;
   if (lapsed !== null) return `release lapsed on ${lapsed}, ${ready ? "ready to be released again" : count}`;

@@ -1,0 +1,10 @@
+/** A name for a file that is made of a build: `pell-otter-1961-order-2026-11-24.html`. */
+export function fileName(name: string, what: string, today: string): string {
+  const plain = name
+    .normalize("NFKD")
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .replace(/^-|-$/g, "")
+    .slice(0, 60);
+  return `${[plain, what, today].filter((part) => part !== "").join("-")}.html`;
+}

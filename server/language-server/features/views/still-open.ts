@@ -1,0 +1,35 @@
+/** What each hold point still finds open. */
+import { isCritical } from "../../../build/criticality.ts";
+import type { OpenItem } from "../../../build/open-item.ts";
+import { sayOpenItem } from "../../../build/open-item.ts";
+import { holdReport, inspectedHolds, sayHoldState } from "../../../reports/outstanding.ts";
+import type { HoldEntry, OpenEntry } from "../../protocol.ts";
+import type { ChosenBuild } from "./chosen-build.ts";
+
+export function stillOpen(chosen: ChosenBuild): readonly HoldEntry[] {
+  return inspectedHolds(chosen.build).map((inspected) => {
+    const { hold, open } = inspected;
+    const report = holdReport(inspected);
+    return {
+      ref: hold.name,
+      title: hold.title ?? hold.name,
+      planned: report.planned,
+      state: sayHoldState(report),
+      released: report.released !== null,
+      spot: chosen.spotOf(hold.header),
+      open: open.map((item) => entryOf(chosen, item)),
+    };
+  });
+}
+
+function entryOf(chosen: ChosenBuild, item: OpenItem): OpenEntry {
+  const { standing } = chosen.build;
+  const { ref, node, place } = item;
+  return {
+    ref,
+    title: node?.title ?? standing.names.named("job", ref)?.title ?? null,
+    message: sayOpenItem(item),
+    critical: node !== undefined && isCritical(standing, node),
+    spot: chosen.spotOf(place),
+  };
+}
