@@ -19,6 +19,8 @@ import type { LoweredFact } from "./lowering/fact.ts";
 import { memberReference } from "./reference-uses.ts";
 import { Remembered } from "./remembered.ts";
 import type { Replay } from "./replay/replay.ts";
+import type { Place } from "./source.ts";
+import { placeAt, textAt } from "./source.ts";
 import type { Reading } from "./states.ts";
 import type { TreeNode } from "./tree/node.ts";
 import type { MemberResolution } from "./tree/resolve.ts";
@@ -48,11 +50,16 @@ export class ReadingMeaning {
     if (nominal === undefined || nominals.some((each) => compatible(value.dimension, each.dimension)))
       return false;
     const place = this.replay.placeIn(fact, fact.fact.readingsAt);
-    this.replay.complainOf(node, "wrong-dimension", place, {
-      found: formatQuantity(value),
-      expected: `a ${describeDimension(nominal.dimension)}, as in ${formatQuantity(nominal)}`,
-      reason: undefined,
-    });
+    const expected = `a ${describeDimension(nominal.dimension)}, as in ${formatQuantity(nominal)}`;
+    const feet = hasDimension(nominal, "length") ? feetMark(place) : undefined;
+    if (feet === undefined) {
+      const data = { found: formatQuantity(value), expected, reason: undefined };
+      this.replay.complainOf(node, "wrong-dimension", place, data);
+    } else {
+      const data = { found: "'", expected, reason: undefined };
+      const fix = { start: feet.start, end: feet.end, text: " ft", title: "Write ft", sure: true };
+      this.replay.complainOf(node, "unknown-unit", feet, data, { fixes: [fix] });
+    }
     return true;
   }
 
@@ -191,4 +198,13 @@ function factorOff(value: Quantity, nominal: Quantity): number | undefined {
   if (isFault(same)) return undefined;
   const factor = same.value.div(nominal.value).abs().toNumber();
   return factor >= SLIP_FACTOR || factor <= 1 / SLIP_FACTOR ? factor : undefined;
+}
+
+/** The one `'` behind the readings, which reads as minutes of arc: of a length it means feet. */
+function feetMark(place: Place): Place | undefined {
+  const [before, after, ...others] = textAt(place).split("'");
+  if (before === undefined || after === undefined || others.length > 0 || !/\d$/.test(before))
+    return undefined;
+  const start = place.start + before.length;
+  return placeAt(place.site, { start, end: start + 1 });
 }

@@ -203,6 +203,12 @@ export class ValueLowering {
     const unit = node.parts[0].unit;
     const [name] = due.dimensions;
     if (unit === undefined || name === undefined) return this.complainOfBare(node, due);
+    const [, other] = due.dimensions;
+    // The mark reads as minutes of arc; where nothing but a length is due, feet were meant.
+    if (unit.text === "'" && name === "length" && other === undefined) {
+      const fixes = [{ ...spanOf(unit), text: " ft", title: "Write ft", sure: true }];
+      return this.complain("unknown-unit", unit, due.expected, { fixes });
+    }
     const { nearest: near, reason, sure } = adviseUnit(quantity.unit, name);
     const advice: UnitAdvice =
       reason === undefined ? { nearest: due.units, sure: false } : { nearest: near, reason, sure };

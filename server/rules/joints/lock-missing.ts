@@ -1,4 +1,5 @@
 import type { FindingData } from "../../build/finding-data.ts";
+import { factBehind } from "../fact-behind.ts";
 import { findingRule } from "../rule.ts";
 
 export const lockMissing = findingRule<"lock-missing">({
@@ -36,6 +37,11 @@ day 2026-05-02
   locked: disc_bolts with lockwire
 `,
   message: ({ data }) => `${data.joint} ${SAY[data.is](data as never)}`,
+  // Whether the threads were clean and dry can no longer be seen: threadlocker is not written down afterwards.
+  fixes: ({ data, place }) =>
+    data.is === "not locked" && data.lock !== "threadlocker"
+      ? factBehind(place, `locked: ${data.joint} with ${data.lock}`)
+      : [],
 });
 
 type Data = FindingData["lock-missing"];

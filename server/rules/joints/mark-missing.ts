@@ -1,3 +1,4 @@
+import { factBehind } from "../fact-behind.ts";
 import { findingRule } from "../rule.ts";
 
 export const markMissing = findingRule<"mark-missing">({
@@ -34,4 +35,5 @@ day 2026-05-02
   marked: column_pinch
 `,
   message: ({ data }) => `${data.joint} is tightened and not marked: expected a witness mark`,
+  fixes: ({ data, place }) => factBehind(place, `marked: ${data.joint}`),
 });

@@ -1,4 +1,5 @@
 import { findingRule } from "../rule.ts";
+import { onNewHardware } from "./new-hardware.ts";
 
 export const selfLockingReused = findingRule<"self-locking-reused">({
   code: "self-locking-reused",
@@ -33,4 +34,5 @@ day 2026-05-02
   grade: ({ critical }) => (critical ? "error" : undefined),
   message: ({ data }) =>
     `${data.joint} was undone and is done up again on the same self-locking nut: expected new hardware`,
+  fixes: ({ place }, build) => onNewHardware(place, build),
 });

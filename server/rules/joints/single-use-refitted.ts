@@ -1,4 +1,5 @@
 import { findingRule } from "../rule.ts";
+import { onNewHardware } from "./new-hardware.ts";
 
 export const singleUseRefitted = findingRule<"single-use-refitted">({
   code: "single-use-refitted",
@@ -40,4 +41,5 @@ day 2026-05-02
     joint === undefined
       ? `${what} is used once and was off: expected ${needed} new, and ${inHand} are in hand`
       : `${joint} was undone and takes ${needed} new ${what}: ${inHand} are in hand`,
+  fixes: ({ data, place }, build) => (data.joint === undefined ? [] : onNewHardware(place, build)),
 });

@@ -1,3 +1,4 @@
+import { factBehind } from "../fact-behind.ts";
 import { findingRule } from "../rule.ts";
 
 export const openedNotBled = findingRule<"opened-not-bled">({
@@ -32,6 +33,13 @@ day 2026-05-02
 `,
   message: ({ data }) =>
     `${data.system} was opened on ${data.opened} and ${LACKS[data.lacks]}${data.lacks === "fluid" && data.asksBleeding ? ", and then bled" : ""}`,
+  // Behind the filling: whatever opened the system again since would have made that count for nothing, too.
+  fixes: ({ data, subject }, { standing }) => {
+    const filled = subject && standing.systems.get(subject)?.filled;
+    return data.lacks === "bleeding" && filled !== undefined
+      ? factBehind(filled.place, `bled: ${data.system}`)
+      : [];
+  },
 });
 
 const LACKS = {
