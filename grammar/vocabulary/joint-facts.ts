@@ -107,6 +107,7 @@ const FLUIDS: readonly RecordEntry[] = [
     example: "bled: brakes.front",
     bad: "bled:",
     code: "missing-value",
+    choice: "Bleeding without a filling before it counts: who bled it had it filled.",
   }),
   fact("proved", [SYSTEMS], {
     help: "Held pressure without a leak.",

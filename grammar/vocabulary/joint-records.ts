@@ -34,6 +34,8 @@ const HARDWARE: readonly RecordEntry[] = [
       example: "stud: 6 x 3/8-24 UNF x 2 in grade 5",
       bad: 'stud: 6 x 3/8" grade 5',
       code: "unreadable-value",
+      choice:
+        "The length of a stud is its whole length; its end in the hole is taken as one diameter, so that what stands past the nut is at most what is said.",
     },
   ),
   record("joint", "thread_length", quantity("length"), {
@@ -51,7 +53,8 @@ const HARDWARE: readonly RecordEntry[] = [
       example: "nut: self_locking M8x1.25 class 8 height 8 mm",
       bad: "nut: M8x1.25",
       code: "unreadable-value",
-      choice: "Behind the form the rest may stand in any order.",
+      choice:
+        "Behind the form the rest may stand in any order. The depth of a tapped hole is that of its full thread, and the hole is blind: of one that goes through, state what the bolt may use. A nut that states no height is taken as 0.8 d high (common practice, no source).",
     },
   ),
   record(

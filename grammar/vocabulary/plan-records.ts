@@ -71,6 +71,8 @@ const HOLD: readonly RecordEntry[] = [
     bad: "needs: joints, bolts",
     code: "unreadable-value",
     repeats: true,
+    choice:
+      "A line that could not be read, and of which nobody knows what it was about, keeps every hold point shut, but takes back no release. A hold point that asks for jobs waits, in the plan too, for every job on what it covers but those behind it or behind a later one.",
   }),
   record("hold", "planned", date, {
     help: "The day it is planned for.",
@@ -88,7 +90,8 @@ const HOLD: readonly RecordEntry[] = [
       bad: "stops: ran",
       code: "missing-value",
       repeats: true,
-      choice: "Jobs and running may stand in one list, or on lines of their own.",
+      choice:
+        "Jobs and running may stand in one list, or on lines of their own. `ran REF` stops the running of REF, of everything above it, and of everything below it, unless a hold point that names something nearer decides about that.",
     },
   ),
   record("hold", "test", [element("name", newName), optional("how", string)], {

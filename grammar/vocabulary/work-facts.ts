@@ -70,6 +70,8 @@ export const WORK_FACTS: readonly RecordEntry[] = [
     code: "missing-value",
     clauses: [required("until", "until", reference("hold")), required("by", "by", string)],
     note: "required",
+    choice:
+      "A snag on something whose failure can hurt cannot be conceded: it stays open for every hold point that covers it.",
   }),
   fact("photo", [element("path", string)], {
     help: "A picture, of what; the string behind it is the caption.",

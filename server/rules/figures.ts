@@ -5,6 +5,7 @@
 import * as build from "../build/figures.ts";
 import { frictionRows } from "../trade/tables/friction.ts";
 import * as joints from "../trade/tables/joint-figures.ts";
+import { wireRows } from "../trade/tables/wires.ts";
 
 export interface Figure {
   readonly name: string;
@@ -104,6 +105,27 @@ const JOINTS: readonly Figure[] = [
     rules: ["bolt-too-short", "bolt-too-long"],
   },
   {
+    name: "A nut is short for its class under this height; under the second no standard has one",
+    value: `${joints.nutHeights.full} d; ${joints.nutHeights.thin} d`,
+    source: "ISO 898-2 and ISO 4032, from memory",
+    change: "`height` in the joint's `nut:`",
+    rules: ["engagement-short"],
+  },
+  {
+    name: "End of a stud in its hole, where the standard is not known",
+    value: `${joints.shortestStudEnd} d`,
+    source: "DIN 938, from memory",
+    change: undefined,
+    rules: ["bolt-too-short", "bolt-too-long"],
+  },
+  {
+    name: "A torque from the class aims at this share of the proof load",
+    value: percent(joints.preloadShare),
+    source: "Shigley: 75 % for a joint that is opened again, 90 % for a permanent one",
+    change: "a figure in the joint's `torque:`",
+    rules: ["torque-not-stated"],
+  },
+  {
     name: "A torque is high from this share of the proof load",
     value: `${percent(joints.heavyShare)}; an error over 100 %`,
     source: "Shigley: 90 % for a permanent joint, at the top of the torque and the lowest friction",
@@ -146,6 +168,13 @@ const JOINTS: readonly Figure[] = [
 ];
 
 const OTHERS: readonly Figure[] = [
+  {
+    name: "Current that a wire is trusted with, by its area",
+    value: wireRows.map(({ area, current }) => `${area} mm²: ${current} A`).join(", "),
+    source: `${PRACTICE}, the lowest for its size; sizes of IEC 60228`,
+    change: undefined,
+    rules: ["fuse-over-wire"],
+  },
   {
     name: "A steady load may be this share of its fuse",
     value: percent(build.FUSE_SHARE),

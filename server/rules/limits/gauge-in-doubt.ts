@@ -8,7 +8,7 @@ export const gaugeInDoubt = findingRule<"gauge-in-doubt">({
   why: "Nobody knows since when the gauge was out, so every reading since it was last known good may be wrong.",
   remedy: "Take the reading again with a gauge that is right.",
   source:
-    "ISO 10012: when equipment is found wrong, the results since it was last confirmed are looked at again",
+    "ISO 10012, from memory: when equipment is found wrong, the results since it was last confirmed are looked at again",
   bad: `gauge dti "Dial gauge"
   reads: 0..10 mm
   calibrated: 2026-03-01 for 12 month

@@ -7,7 +7,7 @@ export const gaugeOutOfDate = findingRule<"gauge-out-of-date">({
   summary: "A gauge is used after its calibration ran out",
   why: "What it shows may be right, but nothing proves it: the reading counts for less than it says.",
   remedy: "Have the gauge calibrated, and write it down; or measure again with one that is in date.",
-  source: "ISO 10012, measuring equipment is used within its confirmed interval",
+  source: "ISO 10012, from memory: measuring equipment is used within its confirmed interval",
   bad: `gauge dti "Dial gauge"
   reads: 0..10 mm
   calibrated: 2025-03-01 for 12 month
