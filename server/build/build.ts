@@ -7,6 +7,7 @@ import { complainOfCircuits } from "./circuit-findings.ts";
 import { complainOfComparisons } from "./comparison-findings.ts";
 import { complainOfCopies } from "./copy-findings.ts";
 import { complainOfCycles } from "./cycle-findings.ts";
+import { dayFindings } from "./day-findings.ts";
 import type { Gathered } from "./definitions.ts";
 import { gather } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
@@ -20,6 +21,7 @@ import { lostLinesOf } from "./lost-lines.ts";
 import type { ReferenceLink } from "./names.ts";
 import { namesOf } from "./names.ts";
 import { missingPhotos } from "./photo-findings.ts";
+import type { Diary } from "./replay/diary.ts";
 import { readDiary } from "./replay/diary.ts";
 import { complainOfUnseenParts } from "./second-look.ts";
 import { complainOfSettings } from "./setting-findings.ts";
@@ -44,6 +46,8 @@ export interface Build {
   /** Every `calc:`, and what came of it: of the days in their order, then of the other blocks. */
   readonly calculations: readonly Calculation[];
   readonly findings: readonly Finding[];
+  /** How the diary was read, for the next build of the same files. */
+  readonly diary: Diary;
 }
 
 export interface BuildOptions {
@@ -53,17 +57,23 @@ export interface BuildOptions {
   readonly on?: IsoDate | undefined;
   /** Whether a photo's path is a file within the build's folder; without it no photo is missed. */
   readonly photos?: (path: string) => boolean;
+  /**
+   * The build before an edit, of the same files (`fileAfter`). It changes nothing of what comes out: what it has derived
+   * already is taken from it.
+   */
+  readonly before?: Build | undefined;
 }
 
 /** Derives a build from its files. Pure: the same files and dates give the same build. */
-export function readBuild(files: readonly SourceFile[], { clock, on, photos }: BuildOptions): Build {
+export function readBuild(files: readonly SourceFile[], { clock, on, photos, before }: BuildOptions): Build {
   const sites = sitesOf(files);
   const gathered = gather(sites);
   const names = namesOf(gathered);
   const today = on ?? statedToday(gathered) ?? clock;
   const { links, findings: ofReferences } = names.link(sites);
-  const lost = lostLinesOf(sites, gathered, names, ofReferences);
-  const { replay, facts } = readDiary(gathered, names, today, lost);
+  const lost = lostLinesOf(sites, gathered, names);
+  const diary = readDiary(gathered, names, today, lost, before?.diary);
+  const { replay, facts } = diary;
   const leanings = new Leanings(replay, facts);
   const calculations = [...replay.calculations, ...complainOfDefinedCalculations(replay)];
   complainOfReadings(replay);
@@ -92,10 +102,12 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos }: B
       ...gathered.findings,
       ...ofVehicle,
       ...ofReferences,
+      ...dayFindings(gathered, today),
       ...unusedDefinitions(names, links),
       ...(photos === undefined ? [] : missingPhotos(gathered, photos)),
       ...replay.findings,
     ],
+    diary,
   };
 }
 

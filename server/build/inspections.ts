@@ -24,6 +24,18 @@ interface Inspected {
 export class Inspections {
   private readonly byHold = new Map<NamedDefinition, Inspected>();
 
+  /** The same, to be gone on with by itself. */
+  copy(): Inspections {
+    const copy = new Inspections();
+    for (const [hold, inspected] of this.byHold)
+      copy.byHold.set(hold, {
+        ...inspected,
+        open: new Map(inspected.open),
+        touched: new Set(inspected.touched),
+      });
+    return copy;
+  }
+
   /** A fact has changed these. */
   touch(nodes: Iterable<TreeNode>): void {
     for (const { touched } of this.byHold.values()) for (const node of nodes) touched.add(node);

@@ -4,12 +4,13 @@ import type { Quantity } from "../quantities/quantity.ts";
 import { compare, convert, hasDimension, quantityOf } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
-import type { Gathered } from "./definitions.ts";
+import type { DayBlock, Gathered } from "./definitions.ts";
 import type { DefinitionRecord } from "./lowering/definition-record.ts";
 import type { Standing } from "./standing.ts";
 import type { JointState, Running } from "./states.ts";
 import { Definitions } from "./tree/definitions.ts";
 import type { TreeNode } from "./tree/node.ts";
+import type { Tree } from "./tree/tree.ts";
 
 export interface DueRecheck {
   /** Running since it was tightened, or since the last check. */
@@ -37,23 +38,39 @@ export function dueRecheck(
   return every && due(sinceRechecked, every, rechecked !== undefined);
 }
 
-const remembered = new WeakMap<Gathered, ReadonlySet<TreeNode> | "any">();
-
 /** Whether a joint asks for a recheck at any time of the log: the running of the others need not be counted. */
-export function mayBeRechecked({ gathered }: Pick<Standing, "gathered">, joint: TreeNode): boolean {
-  const known = remembered.get(gathered) ?? jointsWithRechecks(gathered);
-  remembered.set(gathered, known);
-  return known === "any" || known.has(joint);
+export function mayBeRechecked(standing: Pick<Standing, "gathered">, joint: TreeNode): boolean {
+  return asksForRechecks(standing) || jointsWithRechecks(standing.gathered.tree).has(joint);
 }
 
-/** Any joint may, where a recheck is changed in the diary. */
-function jointsWithRechecks({ tree, days }: Gathered): ReadonlySet<TreeNode> | "any" {
-  const changes = days.flatMap(({ facts }) =>
-    facts.flatMap((fact) => (fact.word === "changed" ? [fact.record] : [])),
-  );
-  if (changes.some(asksForRecheck)) return "any";
-  const written = new Definitions();
-  return new Set([...tree.ofKind("joint")].filter((joint) => written.one(joint, "recheck") !== undefined));
+const asking = new WeakMap<Gathered, boolean>();
+
+/** Whether any joint may ask for one, since rechecks are changed in the diary. */
+export function asksForRechecks({ gathered }: Pick<Standing, "gathered">): boolean {
+  const known = asking.get(gathered) ?? gathered.days.some(asksInDay);
+  asking.set(gathered, known);
+  return known;
+}
+
+const askingDays = new WeakMap<DayBlock, boolean>();
+
+function asksInDay(day: DayBlock): boolean {
+  const known =
+    askingDays.get(day) ?? day.facts.some((fact) => fact.word === "changed" && asksForRecheck(fact.record));
+  askingDays.set(day, known);
+  return known;
+}
+
+const written = new WeakMap<Tree, ReadonlySet<TreeNode>>();
+
+/** The joints of which the blocks ask for a recheck. */
+function jointsWithRechecks(tree: Tree): ReadonlySet<TreeNode> {
+  const definitions = new Definitions();
+  const known =
+    written.get(tree) ??
+    new Set([...tree.ofKind("joint")].filter((joint) => definitions.one(joint, "recheck") !== undefined));
+  written.set(tree, known);
+  return known;
 }
 
 function asksForRecheck(record: DefinitionRecord): boolean {

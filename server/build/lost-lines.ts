@@ -4,7 +4,7 @@
  */
 import type { ItemNode, ReferenceNode, ReferenceSegment, Span } from "../../grammar/syntax.ts";
 import type { Gathered, NamedDefinition } from "./definitions.ts";
-import type { Finding, FindingCode } from "./finding.ts";
+import type { FindingCode } from "./finding.ts";
 import { lowerBlock } from "./lowering/block.ts";
 import type { Names } from "./names.ts";
 import type { BlockSite, Place } from "./source.ts";
@@ -36,32 +36,30 @@ const LOST_REFERENCES: ReadonlySet<FindingCode> = new Set([
 /** Faults that lose nothing of what the line says. */
 const HARMLESS: ReadonlySet<FindingCode> = new Set(["waiver-without-reason", "reserved-name"]);
 
-/** @param ofReferences the findings about the references of the whole text */
-export function lostLinesOf(
-  sites: readonly BlockSite[],
-  gathered: Gathered,
-  names: Names,
-  ofReferences: readonly Finding[],
-): LostLines {
-  const references = new Map<BlockSite, Place[]>();
-  for (const { code, place } of ofReferences) {
-    if (!LOST_REFERENCES.has(code)) continue;
-    const known = references.get(place.site);
-    if (known === undefined) references.set(place.site, [place]);
-    else known.push(place);
-  }
-  const dated = new Map(gathered.days.map((day) => [day.site, day.date]));
-  const subjects = new Subjects(gathered, names);
+export function lostLinesOf(sites: readonly BlockSite[], gathered: Gathered, names: Names): LostLines {
+  const subjects = subjectsOf(gathered, names);
   const definitions: LostLine[] = [];
-  const days = new Map<BlockSite, LostLine[]>();
+  const days = new Map<BlockSite, readonly LostLine[]>();
   for (const site of sites) {
-    const lines = linesLostIn(site, references.get(site) ?? []);
-    if (lines.length === 0) continue;
-    const lost = lines.map((line) => subjects.of(placeAt(site, line), dated.has(site)));
-    if (dated.get(site) === undefined) definitions.push(...lost);
-    else days.set(site, lost);
+    const lost = subjects.lostIn(site);
+    if (lost.length === 0) continue;
+    if (isDatedDay(site)) days.set(site, lost);
+    else definitions.push(...lost);
   }
   return { definitions, days };
+}
+
+function isDatedDay({ block }: BlockSite): boolean {
+  const lowered = lowerBlock(block);
+  return lowered.is === "day" && lowered.date !== undefined;
+}
+
+const remembered = new WeakMap<Names, Subjects>();
+
+function subjectsOf(gathered: Gathered, names: Names): Subjects {
+  const known = remembered.get(names) ?? new Subjects(gathered, names);
+  remembered.set(names, known);
+  return known;
 }
 
 /** The lines of a block in which something could not be read; all of it where the block itself means nothing. */
@@ -90,11 +88,12 @@ function contentOf(item: ItemNode): Span {
   return { start: item.start, end: item.end };
 }
 
-/** Whom a lost line concerns. */
+/** Which lines are lost, and whom each concerns. */
 class Subjects {
   private readonly names: Names;
   private readonly nodes = new Map<BlockSite, Set<TreeNode>>();
   private readonly named = new Map<BlockSite, NamedDefinition>();
+  private readonly lost = new WeakMap<BlockSite, readonly LostLine[]>();
 
   constructor(gathered: Gathered, names: Names) {
     this.names = names;
@@ -108,7 +107,22 @@ class Subjects {
       for (const definition of ofKind.values()) this.named.set(definition.header.site, definition);
   }
 
-  of(place: Place, inDay: boolean): LostLine {
+  /** The lines of a block that were lost, in the order of the text. */
+  lostIn(site: BlockSite): readonly LostLine[] {
+    const known = this.lost.get(site);
+    if (known !== undefined) return known;
+    const unresolved = this.names.linksIn(site).findings.filter(({ code }) => LOST_REFERENCES.has(code));
+    const inDay = lowerBlock(site.block).is === "day";
+    const lines = linesLostIn(
+      site,
+      unresolved.map(({ place }) => place),
+    );
+    const lost = lines.map((line) => this.about(placeAt(site, line), inDay));
+    this.lost.set(site, lost);
+    return lost;
+  }
+
+  private about(place: Place, inDay: boolean): LostLine {
     const text = textAt(place).trim();
     const known = { place, text };
     if (inDay) return { ...known, nodes: this.meantBy(text), hold: undefined };

@@ -79,14 +79,15 @@ export class Names {
 
   /** Every reference of the blocks with what it leads to, and findings for those that lead nowhere. */
   link(sites: readonly BlockSite[]): Linked {
-    const linked = sites.map((site) => this.linkIn(site));
+    const linked = sites.map((site) => this.linksIn(site));
     return {
       links: linked.flatMap(({ links }) => links),
       findings: linked.flatMap(({ findings }) => findings),
     };
   }
 
-  private linkIn(site: BlockSite): Linked {
+  /** The same of one block. */
+  linksIn(site: BlockSite): Linked {
     const known = this.linked.get(site);
     if (known !== undefined) return known;
     const links: ReferenceLink[] = [];

@@ -8,7 +8,10 @@ export interface SourceFile {
   readonly document: Document;
 }
 
-/** A block in its file. Trees are relative to their block, so a place needs both. */
+/**
+ * A block in its file. Trees are relative to their block, so a place needs both. A site is a handle: it stays the same
+ * while its block does, and tells where the block stands in the newest text of its file (`fileAfter`).
+ */
 export interface BlockSite {
   readonly file: SourceFile;
   /** Index in the file's document. */
@@ -32,15 +35,56 @@ export function sitesOf(files: readonly SourceFile[]): BlockSite[] {
   return [...files].sort((a, b) => compareCodePoints(a.path, b.path)).flatMap(sitesIn);
 }
 
-/** Sites stay the same as long as their file does: what is derived from them can be kept with them. */
-const remembered = new WeakMap<SourceFile, readonly BlockSite[]>();
+type MovingSite = { -readonly [K in keyof BlockSite]: BlockSite[K] };
 
-function sitesIn(file: SourceFile): readonly BlockSite[] {
+/** Sites stay the same as long as their file does: what is derived from them can be kept with them. */
+const remembered = new WeakMap<SourceFile, readonly MovingSite[]>();
+
+function sitesIn(file: SourceFile): readonly MovingSite[] {
   const known = remembered.get(file);
   if (known !== undefined) return known;
-  const sites = file.document.blocks.map((block, index) => ({ file, index, block }));
+  const sites = file.document.blocks.map((block, index): MovingSite => ({ file, index, block }));
   remembered.set(file, sites);
   return sites;
+}
+
+/**
+ * A file with its text as it is after an edit. The blocks that the edit left alone keep their sites, and so all that is
+ * kept with these. The sites go over to the new text: what was derived from the old one shows where its lines are now.
+ */
+export function fileAfter(before: SourceFile, document: Document): SourceFile {
+  const file = { path: before.path, document };
+  const sites = remembered.get(before);
+  if (sites === undefined) return file;
+  remembered.delete(before);
+  const { blocks } = document;
+  const start = sharedLength(sites, blocks, (index) => index);
+  const end = Math.min(
+    sharedLength(sites, blocks, (index, { length }) => length - 1 - index),
+    Math.min(sites.length, blocks.length) - start,
+  );
+  remembered.set(
+    file,
+    blocks.map((block, index) => {
+      const old =
+        index < start ? index : index >= blocks.length - end ? index - blocks.length + sites.length : -1;
+      const site = sites[old];
+      return site === undefined ? { file, index, block } : Object.assign(site, { file, index });
+    }),
+  );
+  return file;
+}
+
+/** How many blocks are the same objects, counted from one end. */
+function sharedLength(
+  sites: readonly BlockSite[],
+  blocks: readonly BlockNode[],
+  nth: (index: number, list: { readonly length: number }) => number,
+): number {
+  const most = Math.min(sites.length, blocks.length);
+  let count = 0;
+  while (count < most && sites[nth(count, sites)]?.block === blocks[nth(count, blocks)]) count++;
+  return count;
 }
 
 /** Order by code point, which the default string order is not for astral characters. */

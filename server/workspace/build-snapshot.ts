@@ -22,7 +22,7 @@ export class BuildSnapshot {
   readonly hasVehicle: boolean;
   readonly logs: readonly Log[];
   readonly options: SnapshotOptions;
-  private readonly byFile: ReadonlyMap<SourceFile, Log>;
+  private readonly byFile: ReadonlyMap<string, Log>;
   private readonly byPath: ReadonlyMap<string, Log>;
   private readBuild: Build | undefined;
   /** The build that was read last before this moment. */
@@ -42,7 +42,7 @@ export class BuildSnapshot {
     this.logs = logs;
     this.options = options;
     this.before = before?.readBuild ?? before?.before;
-    this.byFile = new Map(logs.map((log) => [log.file, log]));
+    this.byFile = new Map(logs.map((log) => [log.file.path, log]));
     this.byPath = new Map(logs.map((log) => [log.path, log]));
   }
 
@@ -54,7 +54,7 @@ export class BuildSnapshot {
   read(): Build {
     this.readBuild ??= readBuild(
       this.logs.map(({ file }) => file),
-      this.options,
+      { ...this.options, before: this.before },
     );
     return this.readBuild;
   }
@@ -89,7 +89,7 @@ export class BuildSnapshot {
 
   /** The log that a file of the build is. */
   logOf(file: SourceFile): Log {
-    const log = this.byFile.get(file);
+    const log = this.byFile.get(file.path);
     if (log === undefined) throw new Error(`${file.path} is of another build`);
     return log;
   }

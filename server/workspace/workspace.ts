@@ -4,6 +4,8 @@
  * again when something in it has changed.
  */
 import { Document } from "../../grammar/document.ts";
+import type { SourceFile } from "../build/source.ts";
+import { fileAfter } from "../build/source.ts";
 import type { IsoDate } from "../quantities/dates.ts";
 import type { SeverityOverrides } from "../rules/complaints.ts";
 import { buildsAmong, hasVehicle } from "./build-folders.ts";
@@ -219,7 +221,7 @@ export class Workspace {
     const placed = logs.map(({ path, document, version }): Log => {
       const known = before?.log(path);
       if (known?.file.document === document && known.version === version) return known;
-      return { path, version, file: { path: this.options.nameWithin(folder, path), document } };
+      return { path, version, file: this.fileOf(known, folder, path, document) };
     });
     const same =
       before?.logs.length === placed.length &&
@@ -228,6 +230,11 @@ export class Workspace {
       before.options.overrides === this.overrides &&
       placed.every((log, index) => before.logs[index] === log);
     return same ? before : new BuildSnapshot(folder, found, placed, options, before);
+  }
+
+  private fileOf(known: Log | undefined, folder: string, path: string, document: Document): SourceFile {
+    if (known === undefined) return { path: this.options.nameWithin(folder, path), document };
+    return known.file.document === document ? known.file : fileAfter(known.file, document);
   }
 
   private put(log: LooseLog): void {

@@ -1,13 +1,10 @@
 /** Reads the whole diary: facts of all files by date, within a date by file name and then by line. */
 import type { IsoDate } from "../../quantities/dates.ts";
 import { compareDates } from "../../quantities/dates.ts";
-import { decimal, ZERO } from "../../quantities/decimal.ts";
-import { quantityOf } from "../../quantities/quantity.ts";
-import { unit } from "../../quantities/unit.ts";
 import type { DayBlock, Gathered } from "../definitions.ts";
+import { asksForRechecks } from "../joint-recheck.ts";
 import type { LostLine, LostLines } from "../lost-lines.ts";
 import type { Names } from "../names.ts";
-import type { Place } from "../source.ts";
 import { placeAt } from "../source.ts";
 import type { DatedFact } from "../states.ts";
 import { calculationHandlers } from "./calculations.ts";
@@ -61,48 +58,128 @@ const BEGINNINGS: readonly ((replay: Replay) => void)[] = [
   holdsAtStart,
 ];
 
+type DatedDay = DayBlock & { readonly date: IsoDate };
+
 export interface Diary {
   /** How things stand after the last fact that counts. */
   readonly replay: Replay;
   /** Every fact that counts, in the order in which they are read. */
   readonly facts: readonly DatedFact[];
+  /** The days that count, in the order in which they are read. */
+  readonly days: readonly DatedDay[];
+  /** What was unread from the start. */
+  readonly lost: readonly LostLine[];
+  /** How things stood before some of the days: where reading can begin again. */
+  readonly moments: readonly Moment[];
 }
+
+/** How things stood before a day of the diary. */
+interface Moment {
+  /** The index of the first day that has not been read. */
+  readonly day: number;
+  /** How many facts had been read. */
+  readonly facts: number;
+  readonly replay: Replay;
+}
+
+/** So many moments are kept of a diary, besides the one before the day that was written in last. */
+const MOMENTS = 24;
 
 /**
  * @param today facts of later days are read but do not count
  * @param lost the lines of the whole text that could not be read
+ * @param before the diary as it was read before an edit: what comes before the first day that is other need not be read
+ *   again. Without it no moments are kept.
  */
-export function readDiary(gathered: Gathered, names: Names, today: IsoDate, lost: LostLines): Diary {
-  const days = gathered.days.filter((day): day is DayBlock & { date: IsoDate } => day.date !== undefined);
-  const inOrder = [...days].sort((a, b) => compareDates(a.date, b.date));
-  const replay = new Replay(gathered, names, today, inOrder[0]?.date ?? today);
-  for (const begin of BEGINNINGS) begin(replay);
-  replay.lost.push(...lost.definitions);
-  complainOfDays(replay, days);
-  const facts: DatedFact[] = [];
-  const counting = inOrder.filter(({ date }) => date <= today);
-  for (const [index, day] of counting.entries()) {
+export function readDiary(
+  gathered: Gathered,
+  names: Names,
+  today: IsoDate,
+  lost: LostLines,
+  before?: Diary,
+): Diary {
+  const dated = gathered.days.filter((day): day is DatedDay => day.date !== undefined);
+  const inOrder = dated.sort((a, b) => compareDates(a.date, b.date));
+  const days = inOrder.filter(({ date }) => date <= today);
+  const known = before !== undefined && goesOn(before, gathered, names, today, lost) ? before : undefined;
+  const first = known === undefined ? 0 : firstChange(known.days, days);
+  const earlier = known?.moments.filter(({ day }) => day <= first) ?? [];
+  const start = earlier.at(-1);
+  const replay = start?.replay.copy(gathered) ?? beginning(gathered, names, today, inOrder[0]?.date, lost);
+  const facts = start === undefined ? [] : (known?.facts.slice(0, start.facts) ?? []);
+  const moments = [...earlier];
+  const between = before === undefined ? Number.POSITIVE_INFINITY : Math.ceil(days.length / MOMENTS);
+  for (let index = start?.day ?? 0; index < days.length; index++) {
+    const day = days[index] as DatedDay;
+    const begins = days[index - 1]?.date !== day.date;
+    const due = index === first || index === days.length - 1 || index >= (moments.at(-1)?.day ?? 0) + between;
+    if (before !== undefined && begins && due && index > (moments.at(-1)?.day ?? 0))
+      moments.push({ day: index, facts: facts.length, replay: replay.copy(gathered) });
     replay.date = day.date;
-    if (counting[index - 1]?.date !== day.date) carryOutChanges(replay, sameDate(counting, index));
-    const unread = [...(lost.days.get(day.site) ?? [])];
-    for (const fact of day.facts) {
-      loseLines(replay, unread, fact.at.start);
-      const dated: DatedFact = {
-        date: day.date,
-        fact,
-        place: placeAt(day.site, fact.at),
-        order: facts.length,
-      } as DatedFact;
-      facts.push(dated);
-      replay.touched.clear();
-      for (const hear of LISTENERS.get(fact.word) ?? NOBODY) hear(replay, dated);
-      settleHolds(replay, dated);
-    }
-    loseLines(replay, unread, Number.POSITIVE_INFINITY);
+    if (begins) carryOutChanges(replay, sameDate(days, index));
+    readDay(replay, day, lost.days.get(day.site) ?? [], facts);
   }
   replay.date = today;
   finishHolds(replay);
-  return { replay, facts };
+  return { replay, facts, days, lost: lost.definitions, moments };
+}
+
+/** Whether everything but the days is as it was, and what looks at all days from the first one on finds the same. */
+function goesOn(
+  { replay, lost: lostBefore }: Diary,
+  gathered: Gathered,
+  names: Names,
+  today: IsoDate,
+  lost: LostLines,
+): boolean {
+  return (
+    replay.names === names &&
+    replay.today === today &&
+    lostBefore.length === lost.definitions.length &&
+    lostBefore.every((line, index) => line === lost.definitions[index]) &&
+    asksForRechecks(replay) === asksForRechecks({ gathered })
+  );
+}
+
+/** The index of the first day that is not as it was, or of the first of its date: changes of one date belong together. */
+function firstChange(before: readonly DatedDay[], days: readonly DatedDay[]): number {
+  let index = 0;
+  while (index < days.length && before[index] === days[index]) index++;
+  const dates = [before[index]?.date, days[index]?.date].flatMap((date) => date ?? []).sort(compareDates);
+  while (index > 0 && dates[0] !== undefined && days[index - 1]?.date === dates[0]) index--;
+  return index;
+}
+
+/** How things stand as the log begins. */
+function beginning(
+  gathered: Gathered,
+  names: Names,
+  today: IsoDate,
+  firstDay: IsoDate | undefined,
+  lost: LostLines,
+): Replay {
+  const replay = new Replay(gathered, names, today, firstDay ?? today);
+  for (const begin of BEGINNINGS) begin(replay);
+  replay.lost.push(...lost.definitions);
+  return replay;
+}
+
+function readDay(
+  replay: Replay,
+  { date, site, facts: ofDay }: DatedDay,
+  lost: readonly LostLine[],
+  facts: DatedFact[],
+): void {
+  const unread = [...lost];
+  for (const fact of ofDay) {
+    loseLines(replay, unread, fact.at.start);
+    const dated = { date, fact, place: placeAt(site, fact.at), order: facts.length } as DatedFact;
+    facts.push(dated);
+    replay.touched.clear();
+    for (const hear of LISTENERS.get(fact.word) ?? NOBODY) hear(replay, dated);
+    settleHolds(replay, dated);
+  }
+  loseLines(replay, unread, Number.POSITIVE_INFINITY);
 }
 
 type Handler = (replay: Replay, fact: DatedFact) => void;
@@ -135,52 +212,4 @@ function sameDate(inOrder: readonly DayBlock[], index: number): readonly DayBloc
   let end = index + 1;
   while (inOrder[end]?.date === inOrder[index]?.date) end++;
   return inOrder.slice(index, end);
-}
-
-function complainOfDays(replay: Replay, days: readonly (DayBlock & { date: IsoDate })[]): void {
-  for (const [index, day] of days.entries()) {
-    const before = days[index - 1];
-    if (before !== undefined && before.site.file === day.site.file && day.date < before.date) {
-      const place = datePlace(day);
-      replay.complain(
-        "day-order",
-        place,
-        { date: day.date, before: before.date },
-        { seeAlso: [{ place: datePlace(before), role: "the day above" }] },
-      );
-    }
-    if (day.date > replay.today)
-      replay.complain("future-day", datePlace(day), { date: day.date, today: replay.today });
-    complainOfHours(replay, day);
-  }
-}
-
-/** Work booked beyond the hours that the day had for each pair of hands, or a day of more than 24. */
-function complainOfHours(replay: Replay, day: DayBlock): void {
-  if (day.hours?.greaterThan(FULL_DAY)) {
-    const data = { is: "too long", day: quantityOf(day.hours, HOUR) } as const;
-    replay.complain("hours-over-day", datePlace(day), data);
-  }
-  const { definitions, gathered } = replay;
-  const hands = definitions.one(gathered.tree.root, "hands")?.record.count ?? 1;
-  const work = day.facts.filter((fact) => fact.word === "worked");
-  const booked = work.reduce((sum, { hours }) => sum.plus(hours), ZERO);
-  const hours = day.hours ?? FULL_DAY;
-  const last = work.at(-1);
-  if (last === undefined || !booked.greaterThan(hours.times(hands))) return;
-  replay.complain(
-    "hours-over-day",
-    placeAt(day.site, last.at),
-    { is: "booked", booked: quantityOf(booked, HOUR), day: quantityOf(hours, HOUR), hands },
-    { seeAlso: [{ place: datePlace(day), role: "the day" }] },
-  );
-}
-
-/** Hours that a day has where it states none. */
-const FULL_DAY = decimal(24);
-
-const HOUR = unit("h");
-
-function datePlace({ site, header }: DayBlock): Place {
-  return placeAt(site, site.block.header?.values.get("date") ?? header);
 }

@@ -15,7 +15,6 @@ import {
   predecessorsOf,
   stopsRunning,
 } from "../hold-order.ts";
-import { Inspections } from "../inspections.ts";
 import { asksFor } from "../leaning.ts";
 import { isInUse, isOver, livesOf } from "../lives.ts";
 import type { LostLine } from "../lost-lines.ts";
@@ -67,19 +66,11 @@ export const holdHandlers: Handlers = {
   done: (replay, fact) => goOnWith(replay, fact, fact.fact.what),
 };
 
-const remembered = new WeakMap<Replay, Inspections>();
-
-function inspectionsOf(replay: Replay): Inspections {
-  const known = remembered.get(replay) ?? new Inspections();
-  remembered.set(replay, known);
-  return known;
-}
-
 const TREE_KINDS = ["assembly", "part", "joint", "system", "circuit"] as const;
 
 /** Once a fact has been heard by all: the releases that it takes back, in one complaint. */
 export function settleHolds(replay: Replay, fact: DatedFact): void {
-  const inspections = inspectionsOf(replay);
+  const { inspections } = replay;
   if (!inspections.begun) return;
   const touched = withConnected(replay, new Set([...replay.touched, ...nodesOf(replay, fact)]));
   inspections.touch(touched);
@@ -127,7 +118,7 @@ export function finishHolds(replay: Replay): void {
 
 function release(replay: Replay, hold: Growing<HoldState>, fact: DatedFact<"released">): void {
   const { definition } = hold;
-  const open = inspectionsOf(replay).openItems(replay, definition);
+  const open = replay.inspections.openItems(replay, definition);
   if (open.length === 0) {
     Object.assign(hold, {
       released: fact,
@@ -280,9 +271,8 @@ function withConnected(replay: Replay, touched: Set<TreeNode>): ReadonlySet<Tree
 
 /** Rechecks and lives that have come due with running lapse a release only when something leans on them undone. */
 function noteWhatFallsDue(replay: Replay, fact: DatedFact<"ran">, run: ReadonlySet<TreeNode>): void {
-  const inspections = inspectionsOf(replay);
+  const { definitions, inspections } = replay;
   if (!inspections.begun) return;
-  const { definitions } = replay;
   const wearing = [...run].filter(
     (node) =>
       definitions.one(node, "recheck") !== undefined ||

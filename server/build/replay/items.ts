@@ -32,9 +32,9 @@ function fresh(number: number): Item {
   };
 }
 
-/** What happened to the item that is in question: while the diary is read, its list grows in place. */
-export function record({ item }: PartState, event: ItemEvent): void {
-  (item.events as ItemEvent[]).push(event);
+/** What happened to the item that is in question. */
+export function record(part: Growing<PartState>, event: ItemEvent): void {
+  part.item = { ...part.item, events: [...part.item.events, event] };
 }
 
 /** Another item takes the place of the one before it, with nothing known of it. */

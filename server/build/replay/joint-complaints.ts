@@ -6,18 +6,9 @@ import type { FindingCode, FindingExtras } from "../finding.ts";
 import type { FindingData } from "../finding-data.ts";
 import type { Place } from "../source.ts";
 import type { TreeNode } from "../tree/node.ts";
-import type { Replay } from "./replay.ts";
+import type { Overtaker, Replay, WaitingComplaint } from "./replay.ts";
 
-/** What overtakes a complaint; each of these does so with all that the ones before it overtake. */
-const OVERTAKERS = ["checked", "tightened", "renewed", "opened"] as const;
-export type Overtaker = (typeof OVERTAKERS)[number];
-
-interface Kept {
-  readonly until: Overtaker;
-  readonly say: (standing: "current" | "past") => void;
-}
-
-const kept = new WeakMap<Replay, Map<TreeNode, readonly Kept[]>>();
+const OVERTAKERS: readonly Overtaker[] = ["checked", "tightened", "renewed", "opened"];
 
 /** Keeps a complaint until the joint is checked, tightened, given new hardware or opened again. */
 export function complainUntil<C extends FindingCode>(
@@ -29,34 +20,24 @@ export function complainUntil<C extends FindingCode>(
   data: FindingData[C],
   extras: FindingExtras = {},
 ): void {
-  const say = (standing: "current" | "past") =>
-    replay.complainOf(joint, code, place, data, { ...extras, standing });
-  const ofReplay = keptOf(replay);
-  ofReplay.set(joint, [...(ofReplay.get(joint) ?? []), { until, say }]);
+  const say: WaitingComplaint["say"] = (saying, standing) =>
+    saying.complainOf(joint, code, place, data, { ...extras, standing });
+  replay.waiting.set(joint, [...(replay.waiting.get(joint) ?? []), { until, say }]);
 }
 
 /** What has been overtaken is said as past. */
 export function overtake(replay: Replay, joint: TreeNode, by: Overtaker): void {
-  const ofReplay = keptOf(replay);
   const reach = OVERTAKERS.indexOf(by);
-  const left = (ofReplay.get(joint) ?? []).filter(({ until, say }) => {
+  const left = (replay.waiting.get(joint) ?? []).filter(({ until, say }) => {
     const overtaken = OVERTAKERS.indexOf(until) <= reach;
-    if (overtaken) say("past");
+    if (overtaken) say(replay, "past");
     return !overtaken;
   });
-  ofReplay.set(joint, left);
+  replay.waiting.set(joint, left);
 }
 
 /** The diary has been read: what nothing has overtaken stands. */
 export function settleComplaints(replay: Replay): void {
-  for (const complaints of keptOf(replay).values()) for (const { say } of complaints) say("current");
-  kept.delete(replay);
-}
-
-function keptOf(replay: Replay): Map<TreeNode, readonly Kept[]> {
-  const known = kept.get(replay);
-  if (known !== undefined) return known;
-  const fresh = new Map<TreeNode, readonly Kept[]>();
-  kept.set(replay, fresh);
-  return fresh;
+  for (const complaints of replay.waiting.values()) for (const { say } of complaints) say(replay, "current");
+  replay.waiting.clear();
 }

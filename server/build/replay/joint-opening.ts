@@ -9,6 +9,7 @@ import { below, isWithin } from "../tree/node.ts";
 import { whereabouts } from "../whereabouts.ts";
 import { overtake } from "./joint-complaints.ts";
 import type { Growing, Replay } from "./replay.ts";
+import { openSystemsOn } from "./systems.ts";
 
 /** Every joint as the log begins: open where a part of it is not on. */
 export function jointsAtStart(replay: Replay): void {
@@ -58,7 +59,7 @@ export function openJoint(replay: Replay, node: TreeNode, fact: DatedFact): void
     recheckDue: undefined,
   } satisfies Partial<JointState>);
   replay.disturb(node, fact);
-  replay.opened(node, fact);
+  openSystemsOn(replay, node, fact);
 }
 
 /**

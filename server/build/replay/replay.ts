@@ -10,6 +10,7 @@ import type { Gathered, NamedDefinition, NamedKind } from "../definitions.ts";
 import type { Finding, FindingCode, FindingExtras } from "../finding.ts";
 import { finding } from "../finding.ts";
 import type { FindingData } from "../finding-data.ts";
+import { Inspections } from "../inspections.ts";
 import type { LostLine } from "../lost-lines.ts";
 import type { FactWord } from "../lowering/fact.ts";
 import type { Names } from "../names.ts";
@@ -42,8 +43,17 @@ export type Growing<T> = { -readonly [K in keyof T]: T[K] };
 /** What a subject does on each kind of fact. */
 export type Handlers = { readonly [W in FactWord]?: (replay: Replay, fact: DatedFact<W>) => void };
 
-/** What follows for another subject when a joint opens. */
-type Opening = (joint: TreeNode, fact: DatedFact) => void;
+/**
+ * What overtakes a complaint about the present tightening of a joint; each of these does so with all that the ones
+ * before it overtake.
+ */
+export type Overtaker = "checked" | "tightened" | "renewed" | "opened";
+
+/** A complaint that is said once it is overtaken, or once the diary is read. */
+export interface WaitingComplaint {
+  readonly until: Overtaker;
+  readonly say: (replay: Replay, standing: "current" | "past") => void;
+}
 
 /** How things stand, with the means to change it and to complain. */
 export class Replay implements Standing {
@@ -77,13 +87,49 @@ export class Replay implements Standing {
   readonly lapses: LapsedReleases[] = [];
   /** What the fact that is being read has disturbed. */
   readonly touched = new Set<TreeNode>();
-  private readonly openings: Opening[] = [];
+  /** Complaints about the present tightening of each joint. */
+  readonly waiting = new Map<TreeNode, readonly WaitingComplaint[]>();
+  readonly inspections: Inspections;
 
-  constructor(gathered: Gathered, names: Names, today: IsoDate, firstDay: IsoDate) {
+  constructor(
+    gathered: Gathered,
+    names: Names,
+    today: IsoDate,
+    date: IsoDate,
+    inspections = new Inspections(),
+  ) {
     this.gathered = gathered;
     this.names = names;
     this.today = today;
-    this.date = firstDay;
+    this.date = date;
+    this.inspections = inspections;
+  }
+
+  /** This moment again, to be gone on from by itself. */
+  copy(gathered: Gathered): Replay {
+    const copy = new Replay(gathered, this.names, this.today, this.date, this.inspections.copy());
+    copy.definitions = this.definitions;
+    add(copy.parts, this.parts, growing);
+    add(copy.joints, this.joints, growing);
+    add(copy.systems, this.systems, growing);
+    add(copy.snags, this.snags, growing);
+    add(copy.jobs, this.jobs, growing);
+    add(copy.holds, this.holds, growing);
+    add(copy.gauges, this.gauges, growing);
+    add(copy.supply, this.supply, growing);
+    add(copy.readings, this.readings, same);
+    add(copy.calculated, this.calculated, same);
+    add(copy.disturbed, this.disturbed, same);
+    add(copy.waiting, this.waiting, same);
+    add(copy.settings, this.settings, (inner) => new Map(inner));
+    add(copy.tests, this.tests, (inner) => new Map(inner));
+    add(copy.holdTests, this.holdTests, (inner) => new Map(inner));
+    add(copy.ordered, this.ordered, (parts) => new Set(parts));
+    copy.calculations.push(...this.calculations);
+    copy.lost.push(...this.lost);
+    copy.findings.push(...this.findings);
+    copy.lapses.push(...this.lapses);
+    return copy;
   }
 
   complain<C extends FindingCode>(code: C, place: Place, data: FindingData[C], extras?: FindingExtras): void {
@@ -143,22 +189,25 @@ export class Replay implements Standing {
     return placeAt(fact.place.site, span);
   }
 
-  /** Asks to be told of each joint that opens. */
-  whenOpened(follow: Opening): void {
-    this.openings.push(follow);
-  }
-
-  /** A joint was opened: the subjects that asked follow it up. */
-  opened(node: TreeNode, fact: DatedFact): void {
-    for (const follow of this.openings) follow(node, fact);
-  }
-
   /** A thing was removed, fitted, loosened, opened or changed: what was proved of it, and of all above it, no longer is. */
   disturb(node: TreeNode, fact: DatedFact): void {
     this.touched.add(node);
     for (let above: TreeNode | undefined = node; above !== undefined; above = above.parent)
       this.disturbed.set(above, fact);
   }
+}
+
+function add<K, V>(to: Map<K, V>, from: ReadonlyMap<K, V>, copied: (value: V) => V): void {
+  for (const [key, value] of from) to.set(key, copied(value));
+}
+
+/** A state grows; what it holds is only ever replaced. */
+function growing<S extends object>(state: S): S {
+  return { ...state };
+}
+
+function same<V>(value: V): V {
+  return value;
 }
 
 const KIND = {

@@ -24,10 +24,12 @@ export function systemsAtStart(replay: Replay): void {
       freshened: undefined,
     });
   }
-  replay.whenOpened((joint, fact) => {
-    for (const system of connectionsOf(replay).systemsOn(joint))
-      openSystem(replay, stateOf(replay, system), fact);
-  });
+}
+
+/** A joint was opened: so are the systems that it is on. */
+export function openSystemsOn(replay: Replay, joint: TreeNode, fact: DatedFact): void {
+  for (const system of connectionsOf(replay).systemsOn(joint))
+    openSystem(replay, stateOf(replay, system), fact);
 }
 
 export const systemHandlers: Handlers = {

@@ -1,0 +1,64 @@
+/** What is wrong with days as such: their order, their dates, the hours that were worked on them. */
+import type { IsoDate } from "../quantities/dates.ts";
+import { decimal, ZERO } from "../quantities/decimal.ts";
+import { quantityOf } from "../quantities/quantity.ts";
+import { unit } from "../quantities/unit.ts";
+import type { DayBlock, Gathered } from "./definitions.ts";
+import type { Finding } from "./finding.ts";
+import { finding } from "./finding.ts";
+import { Remembered } from "./remembered.ts";
+import type { Place } from "./source.ts";
+import { placeAt } from "./source.ts";
+import { Definitions } from "./tree/definitions.ts";
+
+type DatedDay = DayBlock & { readonly date: IsoDate };
+
+/** @param today days after it are complained about */
+export function dayFindings({ days, tree }: Gathered, today: IsoDate): Finding[] {
+  const hands = new Definitions().one(tree.root, "hands")?.record.count ?? 1;
+  const dated = days.filter((day): day is DatedDay => day.date !== undefined);
+  return dated.flatMap((day, index) => [
+    ...orderFindings(day, dated[index - 1]),
+    ...(day.date > today ? [finding("future-day", datePlace(day), { date: day.date, today })] : []),
+    ...hourFindings.of(day, [hands], () => findingsOfHours(day, hands)),
+  ]);
+}
+
+function orderFindings(day: DatedDay, before: DatedDay | undefined): Finding[] {
+  if (before === undefined || before.site.file !== day.site.file || day.date >= before.date) return [];
+  const seeAlso = [{ place: datePlace(before), role: "the day above" }];
+  return [finding("day-order", datePlace(day), { date: day.date, before: before.date }, { seeAlso })];
+}
+
+const hourFindings = new Remembered<DatedDay, readonly Finding[]>();
+
+/** Work booked beyond the hours that the day had for each pair of hands, or a day of more than 24. */
+function findingsOfHours(day: DatedDay, hands: number): readonly Finding[] {
+  const found: Finding[] = [];
+  if (day.hours?.greaterThan(FULL_DAY)) {
+    const data = { is: "too long", day: quantityOf(day.hours, HOUR) } as const;
+    found.push(finding("hours-over-day", datePlace(day), data));
+  }
+  const work = day.facts.filter((fact) => fact.word === "worked");
+  const booked = work.reduce((sum, { hours }) => sum.plus(hours), ZERO);
+  const hours = day.hours ?? FULL_DAY;
+  const last = work.at(-1);
+  if (last === undefined || !booked.greaterThan(hours.times(hands))) return found;
+  const data = {
+    is: "booked",
+    booked: quantityOf(booked, HOUR),
+    day: quantityOf(hours, HOUR),
+    hands,
+  } as const;
+  const seeAlso = [{ place: datePlace(day), role: "the day" }];
+  return [...found, finding("hours-over-day", placeAt(day.site, last.at), data, { seeAlso })];
+}
+
+/** Hours that a day has where it states none. */
+const FULL_DAY = decimal(24);
+
+const HOUR = unit("h");
+
+function datePlace({ site, header }: DayBlock): Place {
+  return placeAt(site, site.block.header?.values.get("date") ?? header);
+}
