@@ -241,7 +241,12 @@ export const driveFunctions: readonly TradeFunction[] = [
         };
       }
       const value = chainLength(pitch, teeth, other_teeth, centres);
-      return { value, notes: [`use ${evenLinks(value)} links (even, so that no cranked link is needed)`] };
+      return {
+        value,
+        notes: [
+          `${value.toFixed(2)} pitches: use ${evenLinks(value)} links (even, so that no cranked link is needed)`,
+        ],
+      };
     },
   }),
   defineFunction({

@@ -268,7 +268,12 @@ export const fitFunctions: readonly TradeFunction[] = [
       if (refused !== undefined) return refused;
       const pressure = interferencePressure(fit);
       if (typeof pressure !== "number") return pressure;
-      return { value: pressForce(pressure, values.size, values.length, values.friction) };
+      return {
+        value: pressForce(pressure, values.size, values.length, values.friction),
+        notes: [
+          "a dry or seized fit takes far more: eye protection, a guard round the work, and nobody in line with the press",
+        ],
+      };
     },
   }),
 ];

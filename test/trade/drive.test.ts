@@ -57,6 +57,8 @@ describe("chains", () => {
   test("the links to use are the next even number", () => {
     expect(notes("chain_length", 0.01905, 17, 34, 0.762)).toContain("use 106 links");
     expect(notes("chain_length", 0.0127, 20, 20, 0.508)).toContain("use 100 links");
+    // By hand: 2 × 559/12.7 + 29.5 + (25/2π)² × 12.7/559 = 88.031 + 29.5 + 0.360.
+    expect(notes("chain_length", 0.0127, 17, 42, 0.559)).toContain("117.89 pitches: use 118 links");
   });
 
   test("sprockets that do not clear each other and a chain too short are refused", () => {

@@ -72,6 +72,12 @@ describe("press fits", () => {
     expect(force).toBeCloseTo(0.12 * pressure * Math.PI * 0.04 * 0.03, 3);
   });
 
+  test("press_force shows the usual caution beside its figure", () => {
+    expect(result("press_force", 4e-5, 0.04, 0.08, 0, steel, steel, 0.03, 0.12)).toMatchObject({
+      notes: [expect.stringContaining("eye protection")],
+    });
+  });
+
   test("a hub no larger than its bore and a bore as large as the shaft are refused", () => {
     expect(result("interference_pressure", 4e-5, 0.04, 0.04, 0, steel, steel)).toMatchObject({
       fault: { kind: "out-of-range", parameter: "outer", min: 0.04 },
