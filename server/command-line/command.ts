@@ -1,5 +1,6 @@
 /** What every command of the program is: words for its help, and a run that ends in an exit status. */
-import type { Build } from "../build/build.ts";
+import type { Build, BuildOptions } from "../build/build.ts";
+import type { SourceFile } from "../build/source.ts";
 
 /** Exit statuses: 1 where the log is at fault, 2 where the command could not be carried out. */
 export type ExitStatus = 0 | 1 | 2;
@@ -31,6 +32,8 @@ export interface Call {
   readonly out: Output;
   /** Opens the build that the call is about; ends the call where there is none. */
   readonly openBuild: (operand?: string) => Promise<CalledBuild>;
+  /** The same without reading it as a build. */
+  readonly openFiles: (operand?: string) => Promise<CalledFiles>;
   /** The build that `--build` names, else the one around this folder, if there is one. */
   readonly findBuild: () => Promise<CalledBuild | undefined>;
 }
@@ -39,6 +42,14 @@ export interface CalledBuild {
   readonly build: Build;
   /** Absolute path of the build's folder. */
   readonly folder: string;
+}
+
+/** The files of a build, and how they are to be read. */
+export interface CalledFiles {
+  /** Absolute path of the build's folder. */
+  readonly folder: string;
+  readonly files: readonly SourceFile[];
+  readonly options: BuildOptions;
 }
 
 export interface Output {

@@ -5,7 +5,7 @@ import { parseArgs } from "node:util";
 import { VERSION } from "../language-server/version.ts";
 import type { IsoDate } from "../quantities/dates.ts";
 import type { OpenedBuild, OpenFault } from "../workspace/open-build.ts";
-import type { Call, CalledBuild, Command, ExitStatus, Output } from "./command.ts";
+import type { Call, CalledBuild, CalledFiles, Command, ExitStatus, Output } from "./command.ts";
 import { Failure } from "./command.ts";
 import { commands } from "./commands.ts";
 import { commandHelp, programHelp } from "./help.ts";
@@ -55,6 +55,7 @@ async function readCall(command: Command, words: readonly string[]): Promise<Cal
     options,
     out: output(options),
     openBuild: (operand) => openCalledBuild(operand ?? named ?? ".", on),
+    openFiles: (operand) => openCalledFiles(operand ?? named ?? ".", on),
     findBuild: async () => (named === undefined ? findBuildAround(on) : openCalledBuild(named, on)),
   };
 }
@@ -83,6 +84,10 @@ async function readDay(text: string | true | undefined): Promise<IsoDate | undef
 }
 
 async function openCalledBuild(operand: string, on: IsoDate | undefined): Promise<CalledBuild> {
+  return calledBuild(await openCalledFiles(operand, on));
+}
+
+async function openCalledFiles(operand: string, on: IsoDate | undefined): Promise<CalledFiles> {
   const opened = await openAt(operand);
   switch (opened.is) {
     case "nothing there":
@@ -94,14 +99,14 @@ async function openCalledBuild(operand: string, on: IsoDate | undefined): Promis
         `there are several builds below ${operand}: name one of ${opened.folders.join(", ")}`,
       );
     case "build":
-      return calledBuild(opened, on);
+      return calledFiles(opened, on);
   }
 }
 
 /** The build around this folder, by the vehicle upwards of it. */
 async function findBuildAround(on: IsoDate | undefined): Promise<CalledBuild | undefined> {
   const opened = await openAt(".");
-  return opened.is === "build" && opened.hasVehicle ? calledBuild(opened, on) : undefined;
+  return opened.is === "build" && opened.hasVehicle ? calledBuild(calledFiles(opened, on)) : undefined;
 }
 
 async function openAt(operand: string): Promise<OpenedBuild | OpenFault> {
@@ -112,10 +117,13 @@ async function openAt(operand: string): Promise<OpenedBuild | OpenFault> {
   return openBuild(disk, withSlashes(path.resolve(operand)));
 }
 
-async function calledBuild({ folder, files }: OpenedBuild, on: IsoDate | undefined): Promise<CalledBuild> {
+function calledFiles({ folder, files }: OpenedBuild, on: IsoDate | undefined): CalledFiles {
+  return { folder, files, options: { clock: clock(), on, photos: (photo) => isInside(folder, photo) } };
+}
+
+async function calledBuild({ folder, files, options }: CalledFiles): Promise<CalledBuild> {
   const { readBuild } = await import("../build/build.ts");
-  const photos = (photo: string) => isInside(folder, photo);
-  return { folder, build: readBuild(files, { clock: clock(), on, photos }) };
+  return { folder, build: readBuild(files, options) };
 }
 
 /** Whether a photo is a file within the build's folder, links followed. */

@@ -56,6 +56,7 @@ async function written(words: readonly string[], log?: string): Promise<string> 
       width: 100,
     },
     openBuild: build,
+    openFiles: () => Promise.reject(new Error("identify reads a build")),
     findBuild: () => (log === undefined ? Promise.resolve(undefined) : build()),
   });
   if (status !== 0) throw new Error(`the command ended with status ${status}`);

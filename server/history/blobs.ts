@@ -1,0 +1,47 @@
+/** The contents of files as git keeps them, many at once. */
+import type { GitFault } from "./git-fault.ts";
+import { isGitFault } from "./git-fault.ts";
+import { runGit } from "./git-process.ts";
+
+/** As many files as are asked of one process: what it prints is held in memory. */
+const MOST_AT_ONCE = 400;
+
+/** Contents by their ids; those that git does not have are left out. */
+export async function readBlobs(
+  folder: string,
+  ids: readonly string[],
+): Promise<ReadonlyMap<string, Buffer> | GitFault> {
+  const wanted = [...new Set(ids)];
+  if (wanted.length === 0) return new Map();
+  const answer = await runGit(folder, ["cat-file", "--batch"], wanted.map((id) => `${id}\n`).join(""));
+  if (isGitFault(answer)) return answer;
+  if (answer.status !== 0) return { fault: "failed", message: answer.error };
+  return parseBatch(answer.out);
+}
+
+/** Contents by their ids, a few hundred at a time, in the order asked for. */
+export async function* readManyBlobs(
+  folder: string,
+  ids: readonly string[],
+): AsyncGenerator<ReadonlyMap<string, Buffer> | GitFault> {
+  for (let from = 0; from < ids.length; from += MOST_AT_ONCE)
+    yield await readBlobs(folder, ids.slice(from, from + MOST_AT_ONCE));
+}
+
+const LINE_FEED = 10;
+
+/** `ID blob SIZE`, a line feed, that many bytes, a line feed; `ID missing` for what is not there. */
+function parseBatch(out: Buffer): ReadonlyMap<string, Buffer> {
+  const blobs = new Map<string, Buffer>();
+  for (let at = 0; at < out.length; ) {
+    const end = out.indexOf(LINE_FEED, at);
+    if (end < 0) break;
+    const [id = "", kind, size] = out.toString("latin1", at, end).split(" ");
+    at = end + 1;
+    if (kind !== "blob") continue;
+    const length = Number(size);
+    blobs.set(id, out.subarray(at, at + length));
+    at += length + 1;
+  }
+  return blobs;
+}

@@ -1,0 +1,49 @@
+/** Why git could not answer, in words for the one who asked. */
+
+export type GitFault =
+  | { readonly fault: "no git" }
+  | { readonly fault: "no repository"; readonly folder: string }
+  /** git refuses a repository that belongs to somebody else. */
+  | { readonly fault: "not yours"; readonly folder: string }
+  | { readonly fault: "no commit" }
+  | { readonly fault: "bad revision"; readonly revision: string; readonly reason: string }
+  /** @param since in a shallow clone, the day of the oldest commit that is there */
+  | { readonly fault: "unknown revision"; readonly revision: string; readonly since: string | undefined }
+  | { readonly fault: "no build"; readonly revision: string; readonly folder: string }
+  | { readonly fault: "not recorded"; readonly folder: string }
+  | { readonly fault: "failed"; readonly message: string };
+
+export function isGitFault(answer: object): answer is GitFault {
+  return "fault" in answer;
+}
+
+/** One clause without a full stop, as the program's messages are. */
+export function sayGitFault(fault: GitFault): string {
+  switch (fault.fault) {
+    case "no git":
+      return "git is not installed, or not on the path: the record of what was written when is kept by it";
+    case "no repository":
+      return `${fault.folder} is in no git repository: cotter start --git makes one for the build around this folder`;
+    case "not yours":
+      return `git does not trust the repository around ${fault.folder}, since it belongs to another user: if you do, tell git so with git config --global --add safe.directory`;
+    case "no commit":
+      return "nothing has been committed yet: git add and git commit make the first record";
+    case "bad revision":
+      return `${fault.revision} is no revision: ${fault.reason}`;
+    case "unknown revision":
+      return `git knows no revision ${fault.revision}${sayShallow(fault.since)}`;
+    case "no build":
+      return `at ${fault.revision} there was no build in ${fault.folder === "" ? "the repository" : fault.folder}`;
+    case "not recorded":
+      return `no .cotter file of ${fault.folder} has been committed: git add and git commit make the first record`;
+    case "failed":
+      return `git could not answer: ${fault.message}`;
+  }
+}
+
+/** What a shallow clone leaves out; empty for a whole one. */
+export function sayShallow(since: string | undefined): string {
+  return since === undefined
+    ? ""
+    : `; this is a shallow clone, which goes back to ${since} only: git fetch --unshallow brings the rest`;
+}
