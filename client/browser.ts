@@ -2,21 +2,21 @@
 import type { ExtensionContext } from "vscode";
 import { Uri, workspace } from "vscode";
 import { LanguageClient } from "vscode-languageclient/browser";
+import { askToBeTold, clientOptions } from "./client-options.ts";
+import { makeAtHome } from "./home.ts";
 import { offerFiles } from "./offered-files.ts";
 
 let client: LanguageClient | undefined;
 
-export async function activate({ extensionUri, subscriptions }: ExtensionContext): Promise<void> {
-  const worker = new Worker(Uri.joinPath(extensionUri, "dist/browser/server.js").toString(true));
-  client = new LanguageClient("cotter", "Cotter", worker, {
-    documentSelector: schemes().map((scheme) => ({ language: "cotter", scheme })),
-    synchronize: {
-      configurationSection: "cotter",
-      fileEvents: workspace.createFileSystemWatcher("**/*.cotter"),
-    },
-  });
+export async function activate(context: ExtensionContext): Promise<void> {
+  const script = Uri.joinPath(context.extensionUri, "dist/browser/server.js").toString(true);
+  const options = clientOptions(schemes());
+  // A new worker for each start, so that the server can be started again.
+  client = new LanguageClient("cotter", "Cotter", () => Promise.resolve(new Worker(script)), options);
   offerFiles(client);
-  subscriptions.push(client);
+  askToBeTold(client);
+  makeAtHome(context, client, options);
+  context.subscriptions.push(client);
   await client.start();
 }
 

@@ -1,14 +1,18 @@
-/** The extension: starts the language server when a build log is opened, and stops it at the end. */
+/** The extension: starts the language server when there is a build log, and stops it at the end. */
 import path from "node:path";
 import type { ExtensionContext } from "vscode";
-import { workspace } from "vscode";
-import type { LanguageClientOptions, ServerOptions } from "vscode-languageclient/node";
+import type { ServerOptions } from "vscode-languageclient/node";
 import { LanguageClient, TransportKind } from "vscode-languageclient/node";
+import { askToBeTold, clientOptions } from "./client-options.ts";
+import { makeAtHome } from "./home.ts";
 
 let client: LanguageClient | undefined;
 
 export async function activate(context: ExtensionContext): Promise<void> {
-  client = new LanguageClient("cotter", "Cotter", serverOptions(context), clientOptions());
+  const options = clientOptions(["file", "untitled", "vscode-vfs"]);
+  client = new LanguageClient("cotter", "Cotter", serverOptions(context), options);
+  askToBeTold(client);
+  makeAtHome(context, client, options);
   context.subscriptions.push(client);
   await client.start();
 }
@@ -23,20 +27,5 @@ function serverOptions(context: ExtensionContext): ServerOptions {
   return {
     run: { module, transport },
     debug: { module, transport, options: { execArgv: ["--nolazy", "--inspect=6049"] } },
-  };
-}
-
-function clientOptions(): LanguageClientOptions {
-  return {
-    // Not `git:` and the like: the two sides of a comparison are no builds of their own.
-    documentSelector: [
-      { language: "cotter", scheme: "file" },
-      { language: "cotter", scheme: "untitled" },
-      { language: "cotter", scheme: "vscode-vfs" },
-    ],
-    synchronize: {
-      configurationSection: "cotter",
-      fileEvents: workspace.createFileSystemWatcher("**/*.cotter"),
-    },
   };
 }

@@ -1,0 +1,18 @@
+/** *New day*: goes to today's day, or begins it behind the newest one. */
+import { l10n, SnippetString, window } from "vscode";
+import { goTo } from "../go-to.ts";
+import type { ShownBuild } from "../shown-build.ts";
+import { insertBlock } from "./insert-block.ts";
+
+export async function newDay(shown: ShownBuild): Promise<void> {
+  const place = await shown.ask("cotter/dayPlace", {});
+  if (place === null) return;
+  const { date, found, end } = place;
+  if (found !== null) {
+    await goTo(shown, end);
+    window.setStatusBarMessage(l10n.t("Today, {0}, has its day already.", date), 5000);
+    return;
+  }
+  const block = new SnippetString().appendText(`day ${date} `).appendPlaceholder("4 h").appendText("\n  ");
+  await insertBlock(shown, end, block.appendTabstop(0));
+}

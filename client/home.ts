@@ -1,0 +1,64 @@
+/** Makes the extension at home in the editor, whatever it runs in: views, status, commands, panels, photos. */
+import type { ExtensionContext } from "vscode";
+import { commands } from "vscode";
+import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import type { ReportName, Spot } from "../server/language-server/protocol.ts";
+import { checkReading } from "./commands/check-reading.ts";
+import { newBuild } from "./commands/new-build.ts";
+import { newDay } from "./commands/new-day.ts";
+import { newPart } from "./commands/new-part.ts";
+import { openExample } from "./commands/open-example.ts";
+import { saveBook, saveReport } from "./commands/save-page.ts";
+import { goTo } from "./go-to.ts";
+import { ReportPanels } from "./panels/report-panels.ts";
+import { takePhotos } from "./photos/drop-photo.ts";
+import { insertPhoto } from "./photos/insert-photo.ts";
+import { ShownBuild } from "./shown-build.ts";
+import { showStatus } from "./status.ts";
+import { asItStands } from "./views/as-it-stands.ts";
+import { stillOpen } from "./views/still-open.ts";
+import { toOrder } from "./views/to-order.ts";
+
+/** To be called before the client is started, so that commands are there from the first moment. */
+export function makeAtHome(
+  { extensionUri, subscriptions }: ExtensionContext,
+  client: BaseLanguageClient,
+  { documentSelector }: LanguageClientOptions,
+): ShownBuild {
+  const shown = new ShownBuild(client);
+  const panels = new ReportPanels(shown, extensionUri);
+  const open = (name: ReportName) => () => panels.open(name);
+  const handlers: Readonly<Record<string, (...args: never[]) => unknown>> = {
+    goTo: (spot: Spot) => goTo(shown, spot),
+    newBuild,
+    newDay: () => newDay(shown),
+    newPart: () => newPart(shown),
+    insertPhoto: () => insertPhoto(shown),
+    openOrder: open("order"),
+    openTimeline: open("timeline"),
+    openJoints: open("joints"),
+    openOutstanding: open("outstanding"),
+    openCosts: open("costs"),
+    saveReport: () => (panels.active === undefined ? undefined : saveReport(shown, panels.active)),
+    saveBook: () => saveBook(shown),
+    checkReading: () => checkReading(shown),
+    openExample: () => openExample(extensionUri),
+    restartServer: () => restart(client),
+  };
+  subscriptions.push(
+    shown,
+    panels,
+    asItStands(shown),
+    stillOpen(shown),
+    toOrder(shown),
+    showStatus(shown),
+    takePhotos(shown, documentSelector as { readonly language: string; readonly scheme: string }[]),
+    ...Object.entries(handlers).map(([name, run]) => commands.registerCommand(`cotter.${name}`, run)),
+  );
+  return shown;
+}
+
+async function restart(client: BaseLanguageClient): Promise<void> {
+  if (client.needsStop()) await client.stop();
+  await client.start();
+}

@@ -1,0 +1,134 @@
+/** Reports in panels: one for each report, which follows the build while it is seen. */
+import type { Disposable, Uri as UriType, WebviewPanel } from "vscode";
+import { l10n, Uri, ViewColumn, window } from "vscode";
+import type { Report, ReportName } from "../../server/language-server/protocol.ts";
+import { goTo } from "../go-to.ts";
+import type { ShownBuild } from "../shown-build.ts";
+import type { ToPage } from "./messages.ts";
+import { readFromPage } from "./messages.ts";
+import { allowedFragment, newNonce, panelPage } from "./page.ts";
+
+/** Of every panel; the manifest's conditions name it. */
+const VIEW_TYPE = "cotter.report";
+
+export const REPORT_TITLES: Readonly<Record<ReportName, () => string>> = {
+  order: () => l10n.t("Order list"),
+  timeline: () => l10n.t("Build programme"),
+  joints: () => l10n.t("Torque sheet"),
+  outstanding: () => l10n.t("Outstanding"),
+  costs: () => l10n.t("Costs"),
+};
+
+export class ReportPanels implements Disposable {
+  private readonly shown: ShownBuild;
+  private readonly extension: UriType;
+  private readonly panels = new Map<ReportName, ReportPanel>();
+  private readonly subscriptions: Disposable[];
+
+  /** @param extension the folder of the extension */
+  constructor(shown: ShownBuild, extension: UriType) {
+    this.shown = shown;
+    this.extension = extension;
+    this.subscriptions = [
+      shown.onDidChange(() => {
+        for (const panel of this.panels.values()) void panel.refresh();
+      }),
+      window.registerWebviewPanelSerializer(VIEW_TYPE, {
+        deserializeWebviewPanel: (panel, state: unknown) => {
+          const name = reportOf(state);
+          if (name === undefined || this.panels.has(name)) panel.dispose();
+          else this.adopt(name, panel);
+          return Promise.resolve();
+        },
+      }),
+    ];
+  }
+
+  open(name: ReportName): void {
+    const there = this.panels.get(name);
+    if (there !== undefined) {
+      there.panel.reveal();
+      return;
+    }
+    const panel = window.createWebviewPanel(VIEW_TYPE, REPORT_TITLES[name](), columnForReport(), {});
+    this.adopt(name, panel);
+  }
+
+  /** The report of the panel that is active. */
+  get active(): ReportName | undefined {
+    return [...this.panels].find(([, { panel }]) => panel.active)?.[0];
+  }
+
+  dispose(): void {
+    for (const { panel } of [...this.panels.values()]) panel.dispose();
+    for (const subscription of this.subscriptions) subscription.dispose();
+  }
+
+  private adopt(name: ReportName, panel: WebviewPanel): void {
+    const media = Uri.joinPath(this.extension, "media");
+    this.panels.set(name, new ReportPanel(this.shown, name, panel, media));
+    panel.onDidDispose(() => this.panels.delete(name));
+  }
+}
+
+/** Beside the log, so that one sees what one's writing does. */
+function columnForReport(): ViewColumn {
+  return window.activeTextEditor === undefined ? ViewColumn.Active : ViewColumn.Beside;
+}
+
+function reportOf(state: unknown): ReportName | undefined {
+  const name: unknown = (state as { name?: unknown } | undefined)?.name;
+  return typeof name === "string" && Object.hasOwn(REPORT_TITLES, name) ? (name as ReportName) : undefined;
+}
+
+class ReportPanel {
+  readonly panel: WebviewPanel;
+  private readonly shown: ShownBuild;
+  private readonly name: ReportName;
+  private readonly nonce = newNonce();
+  /** The report that the page has, and its number. */
+  private sent: { readonly report: Report; readonly number: number } | undefined;
+
+  constructor(shown: ShownBuild, name: ReportName, panel: WebviewPanel, media: UriType) {
+    this.shown = shown;
+    this.name = name;
+    this.panel = panel;
+    const { webview } = panel;
+    webview.options = { enableScripts: true, localResourceRoots: [media] };
+    webview.onDidReceiveMessage((message: unknown) => this.hear(message));
+    panel.onDidChangeViewState(() => void this.refresh());
+    webview.html = panelPage({
+      nonce: this.nonce,
+      script: webview.asWebviewUri(Uri.joinPath(media, "report.js")).toString(),
+      style: webview.asWebviewUri(Uri.joinPath(media, "report.css")).toString(),
+      title: REPORT_TITLES[name](),
+      waiting: l10n.t("Reading the build…"),
+    });
+  }
+
+  /** Sends the report as it is now, unless the page is hidden or has it. */
+  async refresh(): Promise<void> {
+    if (!this.panel.visible) return;
+    const report = await this.shown.ask("cotter/report", { report: this.name });
+    if (report === null || report.fragment === this.sent?.report.fragment) return;
+    await this.send(report);
+  }
+
+  private async send(report: Report): Promise<void> {
+    const number = (this.sent?.number ?? 0) + 1;
+    this.sent = { report, number };
+    const fragment = allowedFragment(report.fragment, this.nonce);
+    await this.panel.webview.postMessage({ fragment, number, name: this.name } satisfies ToPage);
+  }
+
+  private hear(message: unknown): void {
+    const heard = readFromPage(message);
+    if (heard?.is === "ready") {
+      this.sent = undefined;
+      void this.refresh();
+    } else if (heard?.is === "go" && heard.report === this.sent?.number) {
+      const spot = this.sent.report.spots[heard.spot];
+      if (spot !== undefined) void goTo(this.shown, spot);
+    }
+  }
+}

@@ -1,0 +1,110 @@
+/** A picture that is dropped or pasted into a day becomes a `photo:` of it. */
+import type {
+  DataTransfer,
+  Disposable,
+  DocumentDropEditProvider,
+  DocumentPasteEditProvider,
+  DocumentSelector,
+  Position,
+  TextDocument,
+  Uri as UriType,
+} from "vscode";
+import {
+  DocumentDropEdit,
+  DocumentDropOrPasteEditKind,
+  DocumentPasteEdit,
+  l10n,
+  languages,
+  Uri,
+  WorkspaceEdit,
+} from "vscode";
+import type { ShownBuild } from "../shown-build.ts";
+import { indentAt, isInDay, lastLineOfRecord } from "./day-lines.ts";
+import { linesOf } from "./insert-photo.ts";
+import { keepPhoto, keepPicture, photoHome } from "./keep-photo.ts";
+import { isPhoto, photoFact } from "./photo-names.ts";
+
+const KIND = DocumentDropOrPasteEditKind.Empty.append("cotter", "photo");
+const MIME_TYPES = ["text/uri-list", "image/*"];
+
+export function takePhotos(shown: ShownBuild, selector: DocumentSelector): Disposable {
+  const dropping: DocumentDropEditProvider = {
+    provideDocumentDropEdits: async (document, position, data) => {
+      const edit = await editFor(shown, document, position, data);
+      return edit && Object.assign(new DocumentDropEdit("", title(), KIND), { additionalEdit: edit });
+    },
+  };
+  const pasting: DocumentPasteEditProvider = {
+    provideDocumentPasteEdits: async (document, ranges, data) => {
+      const [range] = ranges;
+      if (range === undefined || ranges.length > 1) return undefined;
+      const edit = await editFor(shown, document, range.start, data);
+      return edit && [Object.assign(new DocumentPasteEdit("", title(), KIND), { additionalEdit: edit })];
+    },
+  };
+  const drops = languages.registerDocumentDropEditProvider(selector, dropping, {
+    providedDropEditKinds: [KIND],
+    dropMimeTypes: MIME_TYPES,
+  });
+  const pastes = languages.registerDocumentPasteEditProvider(selector, pasting, {
+    providedPasteEditKinds: [KIND],
+    pasteMimeTypes: MIME_TYPES,
+  });
+  return { dispose: () => [drops, pastes].map((each) => each.dispose()) };
+}
+
+function title(): string {
+  return l10n.t("Insert as a photo of the day");
+}
+
+/** Undefined where the place is in no day, or nothing that came is a picture. */
+async function editFor(
+  shown: ShownBuild,
+  document: TextDocument,
+  { line }: Position,
+  data: DataTransfer,
+): Promise<WorkspaceEdit | undefined> {
+  const lines = linesOf(document);
+  const pictures = await picturesIn(data);
+  if (pictures.length === 0 || !isInDay(lines, line)) return undefined;
+  const home = await photoHome(shown);
+  if (home === undefined) return undefined;
+  const indent = indentAt(lines, line);
+  const facts: string[] = [];
+  for (const picture of pictures) facts.push(`${indent}${photoFact(await keep(home, picture), "")}`);
+  const edit = new WorkspaceEdit();
+  const { range, isEmptyOrWhitespace } = document.lineAt(line);
+  if (isEmptyOrWhitespace) edit.replace(document.uri, range, facts.join("\n"));
+  else
+    edit.insert(
+      document.uri,
+      document.lineAt(lastLineOfRecord(lines, line)).range.end,
+      `\n${facts.join("\n")}`,
+    );
+  return edit;
+}
+
+/** A file by its address, or a picture that is in no file that can be reached. */
+type Picture =
+  | { readonly uri: UriType }
+  | { readonly name: string; readonly read: () => Thenable<Uint8Array> };
+
+async function keep(home: UriType, picture: Picture): Promise<string> {
+  return "uri" in picture
+    ? await keepPhoto(home, picture.uri)
+    : await keepPicture(home, picture.name, await picture.read());
+}
+
+async function picturesIn(data: DataTransfer): Promise<readonly Picture[]> {
+  const list = (await data.get("text/uri-list")?.asString()) ?? "";
+  const files = list.split(/\r?\n/).filter((line) => line !== "" && !line.startsWith("#"));
+  const photos = files.map((file) => Uri.parse(file)).filter(({ path }) => isPhoto(path));
+  if (photos.length > 0) return photos.map((uri) => ({ uri }));
+  return [...data].flatMap(([type, item]): Picture[] => {
+    const [, ending] = /^image\/(png|jpeg|webp|gif|avif|heic)$/.exec(type) ?? [];
+    const file = item.asFile();
+    if (ending === undefined || file === undefined) return [];
+    const name = isPhoto(file.name) ? file.name : `photo.${ending === "jpeg" ? "jpg" : ending}`;
+    return [{ name, read: () => file.data() }];
+  });
+}

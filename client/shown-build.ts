@@ -1,0 +1,87 @@
+/** The build that the views show: that of the log in the active editor, else the last one that was, else the first. */
+import type { Disposable, Event, TextEditor, Uri } from "vscode";
+import { commands, EventEmitter, window } from "vscode";
+import type { BaseLanguageClient } from "vscode-languageclient";
+import { State } from "vscode-languageclient";
+import type {
+  BuildOverview,
+  Spot,
+  ViewNotifications,
+  ViewRequests,
+} from "../server/language-server/protocol.ts";
+
+const CHANGED: keyof ViewNotifications = "cotter/buildChanged";
+
+/** What a request takes beside the log, which is filled in here. */
+type Rest<M extends keyof ViewRequests> = Omit<ViewRequests[M]["params"], "uri">;
+
+export class ShownBuild implements Disposable {
+  private readonly client: BaseLanguageClient;
+  private readonly changes = new EventEmitter<void>();
+  private readonly subscriptions: Disposable[];
+  private log: Uri | undefined;
+  private known: BuildOverview | undefined;
+
+  constructor(client: BaseLanguageClient) {
+    this.client = client;
+    this.log = logOf(window.activeTextEditor);
+    this.subscriptions = [
+      this.changes,
+      client.onNotification(CHANGED, () => this.refresh()),
+      client.onDidChangeState(({ newState }) => {
+        if (newState !== State.Starting) void this.refresh();
+      }),
+      window.onDidChangeActiveTextEditor((editor) => this.follow(editor)),
+    ];
+  }
+
+  /** Told when what is shown may have changed. */
+  get onDidChange(): Event<void> {
+    return this.changes.event;
+  }
+
+  /** As it was told last; undefined while there is no build. */
+  get overview(): BuildOverview | undefined {
+    return this.known;
+  }
+
+  /** Null where there is no such build, or the server is not there to answer. */
+  async ask<M extends keyof ViewRequests>(
+    method: M,
+    rest: Rest<M>,
+  ): Promise<ViewRequests[M]["result"] | null> {
+    if (!this.client.isRunning()) return null;
+    const uri = this.log === undefined ? null : this.client.code2ProtocolConverter.asUri(this.log);
+    try {
+      return await this.client.sendRequest(method, { ...rest, uri });
+    } catch (error) {
+      this.client.outputChannel.appendLine(`${method}: ${error instanceof Error ? error.message : error}`);
+      return null;
+    }
+  }
+
+  uriOf({ uri }: Pick<Spot, "uri">): Uri {
+    return this.client.protocol2CodeConverter.asUri(uri);
+  }
+
+  async refresh(): Promise<void> {
+    this.known = (await this.ask("cotter/overview", {})) ?? undefined;
+    await commands.executeCommand("setContext", "cotter.hasBuild", this.known !== undefined);
+    this.changes.fire();
+  }
+
+  dispose(): void {
+    for (const subscription of this.subscriptions) subscription.dispose();
+  }
+
+  private follow(editor: TextEditor | undefined): void {
+    const log = logOf(editor);
+    if (log === undefined || log.toString() === this.log?.toString()) return;
+    this.log = log;
+    void this.refresh();
+  }
+}
+
+function logOf(editor: TextEditor | undefined): Uri | undefined {
+  return editor?.document.languageId === "cotter" ? editor.document.uri : undefined;
+}
