@@ -19,7 +19,8 @@ import {
   wordNode,
 } from "./value-nodes.ts";
 
-/** Longer than any honest calculation; beyond it an expression is refused unread. */
+/** Longer than any honest calculation; beyond either an expression is refused unread. */
+export const MAX_LENGTH = 200_000;
 export const MAX_TOKENS = 1000;
 /** How deep parentheses and signs may nest. */
 export const MAX_DEPTH = 50;
@@ -254,6 +255,11 @@ export function readExpression(text: string, offset: number): ReadExpression {
     tree: undefined,
     fault: { ...fault, found: foundIn(fault) },
   });
+  if (text.length > MAX_LENGTH) {
+    const start = offset + text.length - text.trimStart().length;
+    const expected = `an expression of at most ${MAX_LENGTH} characters`;
+    return refused(unreadable({ start, end: offset + text.trimEnd().length }, expected));
+  }
   const tokens = token.expressionTokens(text, offset);
   if (tokens.length === 0) {
     const expected = "an expression, such as 54 mm - 53.9 mm";

@@ -21,6 +21,9 @@ export interface StatementReading {
   readonly faults: readonly SyntaxFault[];
 }
 
+/** Characters behind a word; more is no line that anybody wrote, and is refused unread. */
+const MAX_STATEMENT = 200_000;
+
 /** The role under which the note at the end of a fact is kept. */
 const NOTE = "note";
 
@@ -29,8 +32,24 @@ const NOTE = "note";
  * @param offset where `text` starts in its block; positions in the result are relative to the block
  */
 export function readStatement(shape: ArgumentShape, text: string, offset: number): StatementReading {
+  if (text.length > MAX_STATEMENT) return tooLong(text, offset);
   reader ??= new StatementReader();
   return reader.read(shape, text, offset);
+}
+
+function tooLong(text: string, offset: number): StatementReading {
+  const found = text.trim();
+  const start = offset + text.indexOf(found);
+  const expected = `a line of at most ${MAX_STATEMENT} characters`;
+  const fault: SyntaxFault = {
+    code: "unreadable-value",
+    start,
+    end: start + found.length,
+    found,
+    expected,
+    fixes: [],
+  };
+  return { values: new Map(), broken: true, faults: [fault] };
 }
 
 let reader: StatementReader | undefined;

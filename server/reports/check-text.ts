@@ -49,10 +49,17 @@ function excerpt({ site, start, end }: Place): { line: string; underline: string
   const index = lineStarts.findLastIndex((lineStart) => lineStart <= start);
   const lineStart = lineStarts[index] ?? 0;
   const lineEnd = contentEndOf(text, lineStart, lineStarts[index + 1] ?? text.length);
-  const before = text.slice(lineStart, start).replace(/[^\t]/g, " ");
-  const length = Math.max(1, Math.min(end, lineEnd) - start);
-  return { line: text.slice(lineStart, lineEnd), underline: before + "^".repeat(length) };
+  const from = lineEnd - lineStart > LONGEST_LINE ? Math.max(lineStart, start - BEFORE_CUT) : lineStart;
+  const to = Math.min(lineEnd, from + LONGEST_LINE);
+  const [cutBefore, cutBehind] = [from > lineStart ? "…" : "", to < lineEnd ? "…" : ""];
+  const before = cutBefore.replace("…", " ") + text.slice(from, start).replace(/[^\t]/g, " ");
+  const length = Math.max(1, Math.min(end, to) - start);
+  return { line: cutBefore + text.slice(from, to) + cutBehind, underline: before + "^".repeat(length) };
 }
+
+/** Characters of a line that are shown; of a longer one those about the place. */
+const LONGEST_LINE = 240;
+const BEFORE_CUT = 80;
 
 function summary(complaints: readonly Complaint[]): string {
   const counts = countSeverities(complaints);

@@ -32,6 +32,16 @@ day 2026-05-02 3 h
 };
 
 describe("cotter check", () => {
+  it("shows of a very long line what stands about the place", async () => {
+    const line = `  removed: ${Array.from({ length: 60 }, () => "disc").join(", ")}, disk, disc`;
+    const log = `vehicle "Marsh Kestrel"\n  past: known\n\npart disc "Disc"\n\nday 2026-05-02\n${line}\n`;
+    const { out } = await cotter(["check"], folderWith({ "build.cotter": log }));
+    const [, excerpt = "", carets = ""] = out.split("\n");
+    expect(excerpt.length).toBeLessThan(260);
+    expect(excerpt).toMatch(/ \| ….*, disk, disc$/);
+    expect(excerpt.slice(carets.indexOf("^"), carets.lastIndexOf("^") + 1)).toBe("disk");
+  });
+
   it("reports each mistake of a fresh diary at its place, and reads the rest", async () => {
     const { status, out } = await cotter(["check", "--json"], folderWith(FOUR_MISTAKES));
     expect(status).toBe(1);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { MAX_DEPTH, MAX_TOKENS, readExpression } from "../../grammar/expression-parser.ts";
+import { Document } from "../../grammar/document.ts";
+import { MAX_DEPTH, MAX_LENGTH, MAX_TOKENS, readExpression } from "../../grammar/expression-parser.ts";
 import type { Expression, SyntaxFault } from "../../grammar/syntax.ts";
 import { plain, readRecord, recordIn, said } from "./marked-log.ts";
 
@@ -185,6 +186,23 @@ describe("an expression that cannot be read", () => {
     expect(refused(`${"-".repeat(100_000)}1`)?.code).toBe("unreadable-expression");
     expect(refused(Array.from({ length: 60 }, () => "2").join("^"))?.code).toBe("unreadable-expression");
     expect(refused(Array.from({ length: 60 }, () => "f(2").join("^"))?.code).toBe("unreadable-expression");
+  });
+
+  it("is one with more characters than are read, whatever they are; the rest of the log is read", () => {
+    expect(refused(`1${" ".repeat(MAX_LENGTH - 1)}`)).toBeUndefined();
+    expect(refused(` ${"1".repeat(MAX_LENGTH)} `)).toMatchObject({
+      code: "unreadable-expression",
+      start: 1,
+      end: 1 + MAX_LENGTH,
+      expected: "an expression of at most 200000 characters",
+    });
+    const digits = "1".repeat(1_000_000);
+    const { blocks } = Document.read(`day 2026-05-02\n  calc: gap = ${digits}\n  removed: hub\n`);
+    const [calc, removed] = (blocks[0]?.items ?? []).filter((item) => item.kind === "record");
+    expect(calc?.faults).toMatchObject([
+      { code: "unreadable-value", start: 23, expected: "a line of at most 200000 characters" },
+    ]);
+    expect(removed).toMatchObject({ faults: [], broken: false });
   });
 });
 

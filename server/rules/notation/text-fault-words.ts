@@ -5,7 +5,7 @@ import type { TextFaultData } from "../../build/finding-data.ts";
 export function foundInstead({ found, expected, reason }: TextFaultData): string {
   const said =
     reason ?? (found === "" ? "something is missing here" : `${shortened(found)} is not read here`);
-  return `${said}: expected ${expected}`;
+  return expected === "" ? said : `${said}: expected ${expected}`;
 }
 
 /** Longer stretches of a line than this are cut in a message; the place shows them whole. */
