@@ -5,6 +5,7 @@ import type { ServerOptions } from "vscode-languageclient/node";
 import { LanguageClient, TransportKind } from "vscode-languageclient/node";
 import { askToBeTold, clientOptions } from "./client-options.ts";
 import { makeAtHome } from "./home.ts";
+import { offerCheckTask } from "./tasks/check-task.ts";
 
 let client: LanguageClient | undefined;
 
@@ -13,7 +14,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   client = new LanguageClient("cotter", "Cotter", serverOptions(context), options);
   askToBeTold(client);
   makeAtHome(context, client, options);
-  context.subscriptions.push(client);
+  context.subscriptions.push(offerCheckTask(context.extensionUri), client);
   await client.start();
 }
 

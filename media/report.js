@@ -15,18 +15,34 @@ function show({ fragment, number: count, name }) {
   number = count;
   main.innerHTML = fragment;
   main.removeAttribute("aria-busy");
-  for (const table of main.querySelectorAll("table")) makeScrollable(table);
+  for (const wide of main.querySelectorAll("table, svg.programme")) makeScrollable(wide);
+  reachFrames();
   window.scrollTo(window.scrollX, place);
   if (focused >= 0) links()[focused]?.focus({ preventScroll: true });
   editor.setState({ name, scroll: place });
 }
 
-/** A table that is wider than the panel moves sideways within a frame, which the keyboard reaches. */
-function makeScrollable(table) {
+/** What is wider than the panel moves sideways within a frame. */
+function makeScrollable(wide) {
   const frame = document.createElement("div");
   frame.className = "frame";
-  table.replaceWith(frame);
-  frame.append(table);
+  wide.replaceWith(frame);
+  frame.append(wide);
+}
+
+/** The keyboard reaches the frames that have something to move, so that it can move them. */
+function reachFrames() {
+  for (const frame of main.querySelectorAll(".frame")) {
+    const moves = frame.scrollWidth > frame.clientWidth;
+    for (const [name, value] of [
+      ["tabindex", "0"],
+      ["role", "group"],
+      ["aria-label", document.title],
+    ]) {
+      if (moves) frame.setAttribute(name, value);
+      else frame.removeAttribute(name);
+    }
+  }
 }
 
 function follow(event) {
@@ -37,6 +53,7 @@ function follow(event) {
 }
 
 window.addEventListener("message", ({ data }) => show(data));
+window.addEventListener("resize", reachFrames);
 window.addEventListener("scroll", () => editor.setState({ ...editor.getState(), scroll: window.scrollY }));
 main.addEventListener("click", follow);
 main.addEventListener("keydown", (event) => {

@@ -47,9 +47,11 @@ const WANTING: ReadonlySet<Look> = new Set(["unsettled", "condemned", "away"]);
 function lookOf(build: Build, node: TreeNode): Look {
   if (node.kind === "part") return lookOfPart(build, node);
   if (node.kind === "assembly") {
-    const inner = [...below(node)].filter(({ kind }) => kind !== "assembly");
-    if (inner.length === 0) return "plain";
-    return inner.some((each) => WANTING.has(lookOf(build, each))) ? "unsettled" : "settled";
+    const looks = [...below(node)]
+      .filter(({ kind }) => kind !== "assembly")
+      .map((each) => lookOf(build, each));
+    if (looks.some((look) => WANTING.has(look))) return "unsettled";
+    return looks.every((look) => look === "plain") ? "plain" : "settled";
   }
   if (isAmiss(build, node)) return "unsettled";
   const system = build.standing.systems.get(node);
