@@ -119,6 +119,115 @@ describe("the photos of a folder", () => {
   });
 });
 
+/** Bytes as their formats ask, with a text that must not be in the book wherever a taker can be told by it. */
+describe("what a photo says of its taker does not go into the book", () => {
+  const SECRET = "51.4778 N 0.0015 W";
+
+  const embedded = async (name: string, file: Uint8Array): Promise<Buffer> => {
+    const folder = folderWith({});
+    writeFileSync(path.join(folder, name), file);
+    const photo = (await readPhotos(folder, [name])).get(name) as { readonly uri: string };
+    return Buffer.from(photo.uri.split(",")[1] ?? "", "base64");
+  };
+  const segment = (marker: number, body: string): Buffer => {
+    const head = Buffer.from([0xff, marker, 0, 0]);
+    head.writeUInt16BE(body.length + 2, 2);
+    return Buffer.concat([head, Buffer.from(body, "latin1")]);
+  };
+  const plainJpeg = () =>
+    Buffer.from(jpeg.encode({ width: 40, height: 30, data: Buffer.alloc(40 * 30 * 4, 90) }, 60).data);
+
+  it("of a JPEG: Exif, XMP, comments, makers' segments, a second picture behind the first; its pixels stay", async () => {
+    const plain = plainJpeg();
+    const told = Buffer.concat([
+      plain.subarray(0, 2),
+      segment(0xe1, `Exif\0\0${SECRET}`),
+      segment(0xe1, `http://ns.adobe.com/xap/1.0/\0${SECRET}`),
+      segment(0xe2, `MPF\0${SECRET}`),
+      segment(0xed, `Photoshop 3.0\0${SECRET}`),
+      segment(0xfe, SECRET),
+      plain.subarray(2),
+      Buffer.from(SECRET),
+    ]);
+    expect(await embedded("told.jpg", told)).toEqual(plain);
+  });
+
+  it("of a JPEG: its colour profile and which way up it is stay", async () => {
+    const plain = plainJpeg();
+    const profile = segment(0xe2, "ICC_PROFILE\0\x01\x01 colours");
+    const turnedPhoto = withOrientation(Buffer.concat([plain.subarray(0, 2), profile, plain.subarray(2)]), 6);
+    const told = Buffer.concat([turnedPhoto.subarray(0, 2), segment(0xfe, SECRET), turnedPhoto.subarray(2)]);
+    const clean = await embedded("told.jpg", told);
+    expect(clean.includes(SECRET)).toBe(false);
+    expect(clean.includes(profile)).toBe(true);
+    expect(readPictureHead(clean)).toEqual({
+      kind: "jpeg",
+      size: { width: 40, height: 30 },
+      orientation: 6,
+    });
+    expect(jpeg.decode(clean).data).toEqual(jpeg.decode(plain).data);
+  });
+
+  it("of a JPEG that was cut off", async () => {
+    const plain = plainJpeg();
+    const exif = segment(0xe1, `Exif\0\0${SECRET}`);
+    const told = Buffer.concat([plain.subarray(0, 2), exif, plain.subarray(2, -2)]);
+    expect(await embedded("cut.jpg", told)).toEqual(plain);
+  });
+
+  it("of a PNG: texts, its time, Exif, and what stands behind its end", async () => {
+    const plain = Buffer.from(plainPng(40, 30));
+    const chunk = (type: string): Buffer => {
+      const body = Buffer.from(type + SECRET, "latin1");
+      const length = Buffer.alloc(4);
+      length.writeUInt32BE(SECRET.length);
+      return Buffer.concat([length, body, Buffer.alloc(4)]);
+    };
+    const told = Buffer.concat([
+      plain.subarray(0, 33),
+      ...["tEXt", "zTXt", "iTXt", "eXIf", "tIME", "prVt"].map(chunk),
+      plain.subarray(33),
+      Buffer.from(SECRET),
+    ]);
+    expect(await embedded("told.png", told)).toEqual(plain);
+  });
+
+  it("of a GIF: comments, and applications but for the one that plays it again", async () => {
+    const head = Buffer.from("47494638396101000100800000000000ffffff", "hex");
+    const picture = Buffer.from("2c000000000100010000020244010 03b".replace(" ", ""), "hex");
+    const block = (label: number, ...parts: readonly string[]): Buffer =>
+      Buffer.concat([
+        Buffer.from([0x21, label]),
+        ...parts.map((part) => Buffer.concat([Buffer.from([part.length]), Buffer.from(part, "latin1")])),
+        Buffer.from([0]),
+      ]);
+    const loop = block(0xff, "NETSCAPE2.0", "\x01\0\0");
+    const told = [head, block(0xfe, SECRET), loop, block(0xff, "XMP DataXMP", SECRET), picture];
+    expect(await embedded("told.gif", Buffer.concat(told))).toEqual(Buffer.concat([head, loop, picture]));
+  });
+
+  it("of a WebP: Exif and XMP, and that they were there", async () => {
+    const chunk = (type: string, body: Buffer): Buffer => {
+      const head = Buffer.from(`${type}\0\0\0\0`, "latin1");
+      head.writeUInt32LE(body.length, 4);
+      return Buffer.concat([head, body, Buffer.alloc(body.length % 2)]);
+    };
+    const webp = (...chunks: readonly Buffer[]): Buffer => {
+      const body = Buffer.concat([Buffer.from("WEBP"), ...chunks]);
+      return chunk("RIFF", body);
+    };
+    const extended = (flags: number) => chunk("VP8X", Buffer.from([flags, 0, 0, 0, 0, 0, 0, 0, 0, 0]));
+    const picture = chunk("VP8L", Buffer.from("2f00000000", "hex"));
+    const told = webp(
+      extended(0x1c),
+      picture,
+      chunk("EXIF", Buffer.from(SECRET)),
+      chunk("XMP ", Buffer.from(SECRET)),
+    );
+    expect(await embedded("told.webp", told)).toEqual(webp(extended(0x10), picture));
+  });
+});
+
 function sizeOf(photo: unknown): unknown {
   const { uri } = photo as { readonly uri: string };
   return readPictureHead(Buffer.from(uri.split(",")[1] ?? "", "base64"))?.size;

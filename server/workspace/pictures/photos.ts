@@ -4,6 +4,7 @@ import path from "node:path";
 import type { BookPhoto } from "../../reports/book-photo.ts";
 import type { PictureHead } from "./picture-file.ts";
 import { readPictureHead } from "./picture-file.ts";
+import { withoutPrivateData } from "./private-data.ts";
 
 /** Pixels along the longer side: enough for the width of a page in print. */
 const LONGEST = 1600;
@@ -53,13 +54,20 @@ function pixelsOf({ size }: PictureHead): number {
   return size === undefined ? 0 : size.width * size.height;
 }
 
-/** As it is where it is small enough or of a kind that is not unpacked here, else made smaller. */
-async function embed(bytes: Buffer, { kind, size, orientation }: PictureHead): Promise<BookPhoto> {
+/**
+ * Small enough, or of a kind that is not unpacked here: as it is, without what it says of its taker. Else made smaller,
+ * which leaves that behind too; so is a file in which it cannot be told apart.
+ */
+async function embed(bytes: Buffer, head: PictureHead): Promise<BookPhoto> {
+  const { kind, size, orientation } = head;
   const large = size !== undefined && Math.max(size.width, size.height) > LONGEST;
-  if (!large || kind === "gif" || kind === "webp") {
+  const unpacked = kind === "jpeg" || kind === "png";
+  const clean = large && unpacked ? undefined : withoutPrivateData(bytes, head);
+  if (clean !== undefined) {
     const shown = size !== undefined && orientation >= 5 ? { width: size.height, height: size.width } : size;
-    return picture(kind, bytes, shown);
+    return picture(kind, clean, shown);
   }
+  if (!unpacked) return missing("the file cannot be read");
   const { scaleFile } = await import("./scale-picture.ts");
   const { file, ...smaller } = scaleFile(bytes, kind, orientation, LONGEST);
   return picture(kind, file, smaller);
