@@ -30,7 +30,7 @@ async function hasLog(folder: WorkspaceFolder): Promise<boolean> {
 function checkTask(
   extension: UriType,
   folder: WorkspaceFolder,
-  definition = { type: TYPE, task: "check" },
+  definition: TaskDefinition = { type: TYPE, task: "check" },
 ): Task {
   const program = Uri.joinPath(extension, "dist/cotter.cjs").fsPath;
   // The editor's own Node, so that none has to be installed.
