@@ -3,9 +3,6 @@ import type { GitFault } from "./git-fault.ts";
 import { isGitFault } from "./git-fault.ts";
 import { runGit } from "./git-process.ts";
 
-/** As many files as are asked of one process: what it prints is held in memory. */
-const MOST_AT_ONCE = 400;
-
 /** Contents by their ids; those that git does not have are left out. */
 export async function readBlobs(
   folder: string,
@@ -17,15 +14,6 @@ export async function readBlobs(
   if (isGitFault(answer)) return answer;
   if (answer.status !== 0) return { fault: "failed", message: answer.error };
   return parseBatch(answer.out);
-}
-
-/** Contents by their ids, a few hundred at a time, in the order asked for. */
-export async function* readManyBlobs(
-  folder: string,
-  ids: readonly string[],
-): AsyncGenerator<ReadonlyMap<string, Buffer> | GitFault> {
-  for (let from = 0; from < ids.length; from += MOST_AT_ONCE)
-    yield await readBlobs(folder, ids.slice(from, from + MOST_AT_ONCE));
 }
 
 const LINE_FEED = 10;

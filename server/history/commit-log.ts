@@ -10,7 +10,7 @@ import { COMMIT_FIELDS, COMMIT_FORMAT, commitOf } from "./commit.ts";
 export function logWords(mark: string): readonly string[] {
   return [
     "log",
-    "--topo-order",
+    "--date-order",
     "--reverse",
     "--full-history",
     "--parents",

@@ -2,7 +2,7 @@
 
 export interface Commit {
   readonly id: string;
-  /** A few characters of the id, as many as tell it apart. */
+  /** The first characters of the id. */
   readonly short: string;
   readonly parents: readonly string[];
   readonly author: string;
@@ -23,15 +23,18 @@ export type LogChange =
   | { readonly is: "renamed"; readonly path: string; readonly blob: string; readonly from: string }
   | { readonly is: "removed"; readonly path: string };
 
-/** Fields that a NUL ends each; `%H %h %P %an %aI %s`. */
-export const COMMIT_FORMAT = "%H%x00%h%x00%P%x00%an%x00%aI%x00%s";
-export const COMMIT_FIELDS = 6;
+/** Fields that a NUL ends each; `%H %P %an %aI %s`. */
+export const COMMIT_FORMAT = "%H%x00%P%x00%an%x00%aI%x00%s";
+export const COMMIT_FIELDS = 5;
+
+/** Enough to tell the commits of any log apart. */
+const SHORT = 9;
 
 export function commitOf(fields: readonly string[]): Commit {
-  const [id = "", short = "", parents = "", author = "", date = "", subject = ""] = fields;
+  const [id = "", parents = "", author = "", date = "", subject = ""] = fields;
   return {
     id,
-    short,
+    short: id.slice(0, SHORT),
     parents: parents === "" ? [] : parents.split(" "),
     author,
     day: date.slice(0, 10),

@@ -3,7 +3,7 @@ import { randomUUID } from "node:crypto";
 import { realpath } from "node:fs/promises";
 import { withSlashes } from "../workspace/disk.ts";
 import { relativeTo } from "../workspace/file-store.ts";
-import { readBlobs, readManyBlobs } from "./blobs.ts";
+import { readBlobs } from "./blobs.ts";
 import type { Commit, CommitWithLogs } from "./commit.ts";
 import { COMMIT_FORMAT, commitOf } from "./commit.ts";
 import { logWords, parseLog } from "./commit-log.ts";
@@ -83,10 +83,6 @@ export class Repository {
 
   contents(blobs: readonly string[]): Promise<ReadonlyMap<string, Buffer> | GitFault> {
     return readBlobs(this.root, blobs);
-  }
-
-  manyContents(blobs: readonly string[]): AsyncGenerator<ReadonlyMap<string, Buffer> | GitFault> {
-    return readManyBlobs(this.root, blobs);
   }
 
   private async lookUp(revision: string): Promise<Commit | undefined> {

@@ -1,0 +1,172 @@
+/** The commits of a build, parents first, each with the blocks that it took out and brought in. */
+import type { BlockNode } from "../../../grammar/syntax.ts";
+import type { Commit, CommitWithLogs } from "../commit.ts";
+import type { GitFault } from "../git-fault.ts";
+import { isGitFault } from "../git-fault.ts";
+import { isLog } from "../recorded-build.ts";
+import type { Repository } from "../repository.ts";
+import type { Version } from "./versions.ts";
+import { versionAfter } from "./versions.ts";
+
+/** A block at a commit. */
+export interface PlacedBlock {
+  readonly block: BlockNode;
+  /** From the root of the repository. */
+  readonly path: string;
+  /** Of its first character, counted from 0. */
+  readonly line: number;
+}
+
+/** `commit` is undefined of what is on disk and has not been committed. */
+export interface Step {
+  readonly commit: Commit | undefined;
+  /** Against the first parent. */
+  readonly gone: readonly PlacedBlock[];
+  readonly come: readonly PlacedBlock[];
+  /** Of a merge, the blocks of its other parents, each with all of them. */
+  readonly others: readonly (readonly BlockNode[])[];
+}
+
+type Files = ReadonlyMap<string, Version>;
+
+/** The files on disk, by their paths from the root of the repository. */
+export type WorkingFiles = ReadonlyMap<string, string>;
+
+/** As many commits are read at a time: what they wrote is held in memory. */
+const AT_ONCE = 200;
+
+export async function stepsOf(
+  repository: Repository,
+  until: Commit,
+  working: WorkingFiles,
+): Promise<readonly Step[] | GitFault> {
+  const commits = await repository.commitsOfLogs(until);
+  if (isGitFault(commits)) return commits;
+  const walk = new Walk(commits, pathsOf(commits, repository.prefix));
+  for (let from = 0; from < commits.length; from += AT_ONCE) {
+    const some = commits.slice(from, from + AT_ONCE);
+    const contents = await repository.contents(some.flatMap((commit) => walk.blobsOf(commit)));
+    if (isGitFault(contents)) return contents;
+    for (const commit of some) walk.step(commit, contents);
+  }
+  return [...walk.steps, ...walk.uncommitted(working)];
+}
+
+/** Whether a path is of the build: below its folder, or of a file that was later moved there. */
+function pathsOf(commits: readonly CommitWithLogs[], prefix: string): (path: string) => boolean {
+  const earlier = new Set<string>();
+  const isOurs = (path: string) => isLog(path) && (path.startsWith(prefix) || earlier.has(path));
+  for (const { logs } of [...commits].reverse())
+    for (const log of logs) if (log.is === "renamed" && isOurs(log.path)) earlier.add(log.from);
+  return isOurs;
+}
+
+class Walk {
+  readonly steps: Step[] = [];
+  private readonly commits: readonly CommitWithLogs[];
+  private readonly isOurs: (path: string) => boolean;
+  /** The files at each commit that has children still to come. */
+  private readonly filesAt = new Map<string, Files>();
+  private readonly childrenLeft = new Map<string, number>();
+
+  constructor(commits: readonly CommitWithLogs[], isOurs: (path: string) => boolean) {
+    this.commits = commits;
+    this.isOurs = isOurs;
+    for (const { parents } of commits)
+      for (const parent of parents) this.childrenLeft.set(parent, (this.childrenLeft.get(parent) ?? 0) + 1);
+  }
+
+  /** The contents that a commit wrote. */
+  blobsOf({ logs }: CommitWithLogs): readonly string[] {
+    return logs.flatMap((log) => (log.is !== "removed" && this.isOurs(log.path) ? [log.blob] : []));
+  }
+
+  /** Takes the next commit; its parents have been taken before. */
+  step(commit: CommitWithLogs, contents: ReadonlyMap<string, Buffer>): void {
+    const [parent = NO_FILES, ...others] = commit.parents.map((id) => this.filesAt.get(id) ?? NO_FILES);
+    const now = this.filesAfter(parent, commit, others, contents);
+    this.steps.push({ commit, ...unlike(parent, now), others: others.map(blocksOf) });
+    this.filesAt.set(commit.id, now);
+    for (const id of commit.parents) {
+      const left = (this.childrenLeft.get(id) ?? 1) - 1;
+      this.childrenLeft.set(id, left);
+      if (left === 0) this.filesAt.delete(id);
+    }
+  }
+
+  /** What is on disk against the last commit. */
+  uncommitted(working: WorkingFiles): readonly Step[] {
+    const last = this.commits.at(-1);
+    const before = (last && this.filesAt.get(last.id)) ?? NO_FILES;
+    const now = new Map(
+      [...working].map(([path, text]) => [path, versionAfter(before.get(path), Buffer.from(text))] as const),
+    );
+    const { gone, come } = unlike(before, now);
+    return gone.length === 0 && come.length === 0 ? [] : [{ commit: undefined, gone, come, others: [] }];
+  }
+
+  private filesAfter(
+    before: Files,
+    { logs }: CommitWithLogs,
+    others: readonly Files[],
+    contents: ReadonlyMap<string, Buffer>,
+  ): Files {
+    const files = new Map(before);
+    for (const log of logs) if (log.is === "renamed") files.delete(log.from);
+    for (const log of logs) {
+      if (log.is === "removed") files.delete(log.path);
+      else if (this.isOurs(log.path)) {
+        const content = contents.get(log.blob);
+        const earlier = log.is === "renamed" ? log.from : log.path;
+        // A branch may be nearer to what it was merged to.
+        const near = before.get(earlier) ?? others.find((files) => files.has(log.path))?.get(log.path);
+        if (content !== undefined) files.set(log.path, versionAfter(near, content));
+      }
+    }
+    return files;
+  }
+}
+
+const NO_FILES: Files = new Map();
+
+interface Difference {
+  readonly gone: readonly PlacedBlock[];
+  readonly come: readonly PlacedBlock[];
+}
+
+/** The blocks that one side has and the other has not; those of files that are the same are not looked at. */
+function unlike(before: Files, now: Files): Difference {
+  const gone: PlacedBlock[] = [];
+  const come: PlacedBlock[] = [];
+  for (const [path, version] of now) {
+    const old = before.get(path);
+    if (old === version) continue;
+    const difference = unlikeBlocks(path, old, version);
+    gone.push(...difference.gone);
+    come.push(...difference.come);
+  }
+  for (const [path, old] of before) if (!now.has(path)) gone.push(...unlikeBlocks(path, old, undefined).gone);
+  return { gone, come };
+}
+
+function unlikeBlocks(path: string, old: Version | undefined, now: Version | undefined): Difference {
+  const [was, is] = [old?.document.blocks ?? [], now?.document.blocks ?? []];
+  let start = 0;
+  while (start < was.length && start < is.length && was[start] === is[start]) start++;
+  let behind = 0;
+  while (behind < Math.min(was.length, is.length) - start && was.at(-(1 + behind)) === is.at(-(1 + behind)))
+    behind++;
+  return { gone: placed(path, old, start, behind), come: placed(path, now, start, behind) };
+}
+
+function placed(path: string, version: Version | undefined, start: number, behind: number): PlacedBlock[] {
+  if (version === undefined) return [];
+  const { blocks, lines } = version.document;
+  return blocks
+    .slice(start, blocks.length - behind)
+    .map((block, index) => ({ block, path, line: lines[start + index] ?? 0 }));
+}
+
+function blocksOf(files: Files): readonly BlockNode[] {
+  return [...files.values()].flatMap(({ document }) => document.blocks);
+}
