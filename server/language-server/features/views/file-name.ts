@@ -2,9 +2,10 @@
 export function fileName(name: string, what: string, today: string): string {
   const plain = name
     .normalize("NFKD")
+    .replace(/\p{M}/gu, "")
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, "-")
-    .replace(/^-|-$/g, "")
-    .slice(0, 60);
+    .slice(0, 60)
+    .replace(/^-|-$/g, "");
   return `${[plain, what, today].filter((part) => part !== "").join("-")}.html`;
 }
