@@ -1,6 +1,7 @@
 /** What every command of the program is: words for its help, and a run that ends in an exit status. */
 import type { Build, BuildOptions } from "../build/build.ts";
 import type { SourceFile } from "../build/source.ts";
+import type { IsoDate } from "../quantities/dates.ts";
 
 /** Exit statuses: 1 where the log is at fault, 2 where the command could not be carried out. */
 export type ExitStatus = 0 | 1 | 2;
@@ -30,6 +31,8 @@ export interface Call {
   /** Options that were given, by name without the dashes. */
   readonly options: ReadonlyMap<string, string | true>;
   readonly out: Output;
+  /** The day that `--on` names, else that of the clock. */
+  readonly today: IsoDate;
   /** Opens the build that the call is about; ends the call where there is none. */
   readonly openBuild: (operand?: string) => Promise<CalledBuild>;
   /** The same without reading it as a build. */

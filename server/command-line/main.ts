@@ -54,6 +54,7 @@ async function readCall(command: Command, words: readonly string[]): Promise<Cal
     operands: parsed.positionals,
     options,
     out: output(options),
+    today: on ?? clock(),
     openBuild: (operand) => openCalledBuild(operand ?? named ?? ".", on),
     openFiles: (operand) => openCalledFiles(operand ?? named ?? ".", on),
     findBuild: async () => (named === undefined ? findBuildAround(on) : openCalledBuild(named, on)),

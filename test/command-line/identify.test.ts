@@ -55,6 +55,7 @@ async function written(words: readonly string[], log?: string): Promise<string> 
       colour: false,
       width: 100,
     },
+    today: "2026-05-04" as IsoDate,
     openBuild: build,
     openFiles: () => Promise.reject(new Error("identify reads a build")),
     findBuild: () => (log === undefined ? Promise.resolve(undefined) : build()),
