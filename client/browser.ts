@@ -1,7 +1,8 @@
 /** The extension in a browser: the same server in a worker, which reads its files through the editor. */
 import type { ExtensionContext } from "vscode";
 import { Uri, workspace } from "vscode";
-import { LanguageClient } from "vscode-languageclient/browser";
+import type { MessageTransports } from "vscode-languageclient/browser";
+import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from "vscode-languageclient/browser";
 import { askToBeTold, clientOptions } from "./client-options.ts";
 import { makeAtHome } from "./home.ts";
 import { offerFiles } from "./offered-files.ts";
@@ -11,8 +12,7 @@ let client: LanguageClient | undefined;
 export async function activate(context: ExtensionContext): Promise<void> {
   const script = Uri.joinPath(context.extensionUri, "dist/browser/server.js").toString(true);
   const options = clientOptions(schemes());
-  // A new worker for each start, so that the server can be started again.
-  client = new LanguageClient("cotter", "Cotter", () => Promise.resolve(new Worker(script)), options);
+  client = new LanguageClient("cotter", "Cotter", () => Promise.resolve(startWorker(script)), options);
   offerFiles(client);
   askToBeTold(client);
   makeAtHome(context, client, options);
@@ -22,6 +22,13 @@ export async function activate(context: ExtensionContext): Promise<void> {
 
 export async function deactivate(): Promise<void> {
   await client?.stop();
+}
+
+/** A new worker for each start, so that the server can be started again. */
+function startWorker(script: string): MessageTransports {
+  // Not left to the library, which does not take the editor's own kind of worker for one.
+  const worker = new Worker(script);
+  return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
 }
 
 /** Those of the open folders: a browser knows files by many. Not `git:` and the like, which are no builds of their own. */

@@ -34,7 +34,7 @@ export function allowedFragment(fragment: string, nonce: string): string {
   return fragment.replaceAll("<style>", `<style nonce="${nonce}">`);
 }
 
-export function escaped(text: string): string {
+function escaped(text: string): string {
   return text
     .replaceAll("&", "&amp;")
     .replaceAll("<", "&lt;")

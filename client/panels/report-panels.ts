@@ -11,7 +11,7 @@ import { allowedFragment, newNonce, panelPage } from "./page.ts";
 /** Of every panel; the manifest's conditions name it. */
 const VIEW_TYPE = "cotter.report";
 
-export const REPORT_TITLES: Readonly<Record<ReportName, () => string>> = {
+const REPORT_TITLES: Readonly<Record<ReportName, () => string>> = {
   order: () => l10n.t("Order list"),
   timeline: () => l10n.t("Build programme"),
   joints: () => l10n.t("Torque sheet"),

@@ -238,7 +238,7 @@ describe("the book", () => {
       const shown: BookPhoto = { is: "picture", uri: "data:image/png;base64,AAAA", size: undefined };
       const missing: BookPhoto = { is: "missing", why: "gone" };
       return Promise.resolve(
-        new Map([
+        new Map<string, BookPhoto>([
           ["a.png", shown],
           ["b.png", missing],
         ]),
