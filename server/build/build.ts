@@ -2,7 +2,6 @@
 import type { IsoDate } from "../quantities/dates.ts";
 import type { Calculation } from "./calculation.ts";
 import { complainOfDefinedCalculations } from "./calculation-findings.ts";
-import { complainOfCare } from "./care-findings.ts";
 import { complainOfCircuits } from "./circuit-findings.ts";
 import { complainOfComparisons } from "./comparison-findings.ts";
 import { complainOfCopies } from "./copy-findings.ts";
@@ -88,7 +87,6 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
   complainOfSettings(replay);
   complainOfLives(replay, leanings);
   complainOfUnseenParts(replay, leanings);
-  complainOfCare(replay, facts);
   const ofVehicle = withoutVehicle(gathered, sites);
   return {
     files,

@@ -89,13 +89,17 @@ function sharedLength(
 
 /** Order by code point, which the default string order is not for astral characters. */
 export function compareCodePoints(a: string, b: string): number {
-  const [left, right] = [[...a], [...b]];
-  for (const [index, character] of left.entries()) {
-    const other = right[index];
-    if (other === undefined) return 1;
-    if (character !== other) return (character.codePointAt(0) ?? 0) - (other.codePointAt(0) ?? 0);
+  const length = Math.min(a.length, b.length);
+  for (let index = 0; index < length; index++) {
+    const [one, other] = [a.charCodeAt(index), b.charCodeAt(index)];
+    if (one !== other) return inCodePoints(one) - inCodePoints(other);
   }
-  return left.length - right.length;
+  return a.length - b.length;
+}
+
+/** A code unit as high as it is among code points: surrogates stand for those above all others. */
+function inCodePoints(unit: number): number {
+  return unit >= 0xd800 && unit <= 0xdfff ? unit + 0x10000 : unit;
 }
 
 /** The text at a place. */

@@ -54,8 +54,12 @@ export interface Costs {
   readonly withoutRate: readonly Currency[];
 }
 
+const remembered = new WeakMap<Build, Costs>();
+
 export function costsOf(build: Build): Costs {
-  return new Reckoning(build).run();
+  const known = remembered.get(build) ?? new Reckoning(build).run();
+  remembered.set(build, known);
+  return known;
 }
 
 /** One lot sent out: what was quoted for it, and what was billed since. */

@@ -13,7 +13,8 @@ export interface Complaint {
   readonly message: string;
   readonly place: Place;
   readonly seeAlso: readonly { readonly place: Place; readonly message: string }[];
-  readonly fixes: readonly Fix[];
+  /** Its mends in the build that it is of. */
+  readonly fixes: (build: Build) => readonly Fix[];
   /** False for an error on something whose failure can hurt: a reason beside it does not set it aside. */
   readonly waivable: boolean;
 }
@@ -61,7 +62,7 @@ function complaintsOfRule(rule: Rule, build: Build, findings: readonly Finding[]
   try {
     switch (rule.of) {
       case "finding":
-        return findings.map((finding) => wordFinding(rule, finding, build));
+        return findings.map((finding) => wordFinding(rule, finding));
       case "check":
         return [...rule.check(build)].map((notice) => wordNotice(rule, notice));
       case "waiver":
@@ -72,13 +73,17 @@ function complaintsOfRule(rule: Rule, build: Build, findings: readonly Finding[]
   }
 }
 
-function wordFinding(rule: FindingRule, finding: Finding, build: Build): Complaint {
+/** Findings last from one build to the next, and so do their words. */
+const worded = new WeakMap<Finding, Complaint>();
+
+function wordFinding(rule: FindingRule, finding: Finding): Complaint {
+  const known = worded.get(finding) ?? wordAfresh(rule, finding);
+  worded.set(finding, known);
+  return known;
+}
+
+function wordAfresh(rule: FindingRule, finding: Finding): Complaint {
   const { place, seeAlso, critical, standing } = finding;
-  const textFixes: Fix[] = finding.fixes.map(({ title, sure, text, start, end }) => ({
-    title,
-    sure,
-    edits: [{ place: placeAt(place.site, { start, end }), text }],
-  }));
   const own = rule.grade?.(finding) ?? rule.severity;
   return graded(
     {
@@ -87,10 +92,18 @@ function wordFinding(rule: FindingRule, finding: Finding, build: Build): Complai
       message: rule.message(finding),
       place,
       seeAlso: seeAlso.map((related) => ({ place: related.place, message: related.role })),
-      fixes: [...textFixes, ...(rule.fixes?.(finding, build) ?? [])],
+      fixes: (build) => [...textFixesOf(finding), ...(rule.fixes?.(finding, build) ?? [])],
     },
     critical,
   );
+}
+
+function textFixesOf({ fixes, place: { site } }: Finding): readonly Fix[] {
+  return fixes.map(({ title, sure, text, start, end }) => ({
+    title,
+    sure,
+    edits: [{ place: placeAt(site, { start, end }), text }],
+  }));
 }
 
 /** An overtaken complaint is information, or a hint where it was one. */
@@ -100,7 +113,7 @@ function mildest(severity: Severity): Severity {
 
 function wordNotice({ code, severity: own }: CheckingRule, notice: Notice): Complaint {
   const { place, message, severity = own, seeAlso = [], critical = false, fixes = [] } = notice;
-  return graded({ code, severity, message, place, seeAlso, fixes }, critical);
+  return graded({ code, severity, message, place, seeAlso, fixes: () => fixes }, critical);
 }
 
 /** Goes by the rule's own severity: another one asked for changes what is shown, not what may be waived. */
@@ -114,7 +127,7 @@ function failed({ code }: Rule, build: Build, error: unknown): readonly Complain
   const reason = error instanceof Error ? error.message : String(error);
   const message = `the rule ${code} failed and has checked nothing: ${reason}`;
   const place = placeAt(site, { start: 0, end: 0 });
-  return [graded({ code, severity: "warning", message, place, seeAlso: [], fixes: [] }, false)];
+  return [graded({ code, severity: "warning", message, place, seeAlso: [], fixes: () => [] }, false)];
 }
 
 /** A waiver in the text, and the item whose complaints it can set aside. */
@@ -164,7 +177,7 @@ function complaintsOfWaivers(unused: readonly StandingWaiver[], overrides: Sever
       message: message(waiver, catalogue.has(waiver.code)),
       place: placeAt(site, waiver),
       seeAlso: [],
-      fixes: [withoutWaiver(site, waiver)],
+      fixes: () => [withoutWaiver(site, waiver)],
       waivable: false,
     })),
   );
@@ -201,8 +214,9 @@ function keyOf({ code, place, message }: Complaint): string {
 }
 
 function inTextOrder(a: Complaint, b: Complaint): number {
+  const [one, other] = [a.place.site.file, b.place.site.file];
   return (
-    compareCodePoints(a.place.site.file.path, b.place.site.file.path) ||
+    (one === other ? 0 : compareCodePoints(one.path, other.path)) ||
     a.place.site.index - b.place.site.index ||
     a.place.start - b.place.start ||
     (a.code < b.code ? -1 : a.code > b.code ? 1 : 0)

@@ -1,4 +1,5 @@
 /** The help pages of the rules, as Markdown: one for each, an index, and the figures that they judge by. */
+import type { Build } from "../build/build.ts";
 import { catalogue } from "./catalogue.ts";
 import type { Complaint } from "./complaints.ts";
 import { currentComplaints, exampleText, readExample } from "./example.ts";
@@ -47,6 +48,7 @@ export function rulesIndex(): string {
 /** The page of one rule. What its bad example brings is what the rule really says. */
 export function rulePage(rule: Rule): string {
   const { code, group, severity, summary, why, remedy, source, bad, good } = rule;
+  const example = readExample(exampleText(rule, bad));
   const judgedBy = figures.filter(({ rules }) => rules.includes(code));
   return page([
     `# ${code}`,
@@ -67,7 +69,7 @@ export function rulePage(rule: Rule): string {
     "",
     ...log(bad),
     "",
-    ...currentComplaints(readExample(exampleText(rule, bad))).flatMap(said),
+    ...currentComplaints(example).flatMap((complaint) => said(complaint, example)),
     "",
     "Put right:",
     "",
@@ -110,11 +112,11 @@ function log(text: string): readonly string[] {
 }
 
 /** What is said of the line, and the mends that are offered. */
-function said({ severity, code, message, place, fixes }: Complaint): readonly string[] {
+function said({ severity, code, message, place, fixes }: Complaint, build: Build): readonly string[] {
   const { block } = place.site;
   const start = block.text.lastIndexOf("\n", place.start - 1) + 1;
   const [line = ""] = block.text.slice(start).split("\n");
-  const offers = fixes.map(({ title, sure }) => `${title}${sure ? " (sure)" : ""}`);
+  const offers = fixes(build).map(({ title, sure }) => `${title}${sure ? " (sure)" : ""}`);
   return [
     `> \`${line.trim()}\`\\`,
     `> ${severity} ${code}: ${escaped(message)}`,

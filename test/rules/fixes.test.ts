@@ -23,7 +23,7 @@ function mended(build: Build, { edits }: Fix): string {
 function offered(text: string): { build: Build; complaint: Complaint; fix: Fix }[] {
   const build = readExample(text);
   return currentComplaints(build).flatMap((complaint) =>
-    complaint.fixes.map((fix) => ({ build, complaint, fix })),
+    complaint.fixes(build).map((fix) => ({ build, complaint, fix })),
   );
 }
 

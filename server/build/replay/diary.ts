@@ -8,6 +8,7 @@ import type { Names } from "../names.ts";
 import { placeAt } from "../source.ts";
 import type { DatedFact } from "../states.ts";
 import { calculationHandlers } from "./calculations.ts";
+import { takeCare } from "./care.ts";
 import { carryOutChanges } from "./changes.ts";
 import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
 import { finishHolds, holdHandlers, holdsAtStart, loseLine, settleHolds } from "./holds.ts";
@@ -178,6 +179,7 @@ function readDay(
     replay.touched.clear();
     for (const hear of LISTENERS.get(fact.word) ?? NOBODY) hear(replay, dated);
     settleHolds(replay, dated);
+    takeCare(replay, dated);
   }
   loseLines(replay, unread, Number.POSITIVE_INFINITY);
 }

@@ -41,10 +41,18 @@ export function lostReasons(
   lost: readonly LostLine[],
 ): readonly RelatedPlace[] {
   if (lost.length === 0 || !ANSWERABLE.has(code)) return [];
-  const mentions = new RegExp(`(?<!\\w)${subject.name}(?!\\w)`);
   return lost
-    .filter((line) => line.nodes?.has(subject) ?? mentions.test(textOf(line)))
+    .filter((line) => line.nodes?.has(subject) ?? wordsOf(line).has(subject.name))
     .map(({ place }) => ({ place, role: "this line could not be read, and may be why" }));
+}
+
+const remembered = new WeakMap<LostLine, ReadonlySet<string>>();
+
+/** The words of a line. */
+function wordsOf(line: LostLine): ReadonlySet<string> {
+  const known = remembered.get(line) ?? new Set(textOf(line).match(/\w+/g));
+  remembered.set(line, known);
+  return known;
 }
 
 /** Of a day whose date could not be read everything below it is unread too. */

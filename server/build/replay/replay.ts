@@ -5,6 +5,7 @@
 import type { ReferenceNode } from "../../../grammar/syntax.ts";
 import type { IsoDate } from "../../quantities/dates.ts";
 import type { Calculation } from "../calculation.ts";
+import { CareMemory } from "../care-memory.ts";
 import { isCritical } from "../criticality.ts";
 import type { Gathered, NamedDefinition, NamedKind } from "../definitions.ts";
 import type { Finding, FindingCode, FindingExtras } from "../finding.ts";
@@ -90,6 +91,7 @@ export class Replay implements Standing {
   /** Complaints about the present tightening of each joint. */
   readonly waiting = new Map<TreeNode, readonly WaitingComplaint[]>();
   readonly inspections: Inspections;
+  readonly care: CareMemory;
 
   constructor(
     gathered: Gathered,
@@ -97,17 +99,20 @@ export class Replay implements Standing {
     today: IsoDate,
     date: IsoDate,
     inspections = new Inspections(),
+    care = new CareMemory(),
   ) {
     this.gathered = gathered;
     this.names = names;
     this.today = today;
     this.date = date;
     this.inspections = inspections;
+    this.care = care;
   }
 
   /** This moment again, to be gone on from by itself. */
   copy(gathered: Gathered): Replay {
-    const copy = new Replay(gathered, this.names, this.today, this.date, this.inspections.copy());
+    const { names, today, date, inspections, care } = this;
+    const copy = new Replay(gathered, names, today, date, inspections.copy(), care.copy());
     copy.definitions = this.definitions;
     add(copy.parts, this.parts, growing);
     add(copy.joints, this.joints, growing);

@@ -11,7 +11,7 @@ import { factsToWriteDown } from "./writing-down.ts";
 export function actions(view: FileView, range: Range, only: readonly string[]): readonly Action[] {
   const complaints = complaintsAt(view, range);
   const all = [
-    ...complaints.flatMap(mendsOf),
+    ...complaints.flatMap((complaint) => mendsOf(complaint, view)),
     ...complaints.flatMap((complaint) => stateTorque(complaint) ?? []),
     ...waivers(complaints),
     ...rewritings(view, range.start),

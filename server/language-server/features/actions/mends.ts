@@ -19,8 +19,8 @@ export function complaintsAt({ complaints }: FileView, { start, end }: Range): r
   });
 }
 
-export function mendsOf(complaint: Complaint): readonly Action[] {
-  return complaint.fixes.map((fix) => ({
+export function mendsOf(complaint: Complaint, { build }: FileView): readonly Action[] {
+  return complaint.fixes(build).map((fix) => ({
     title: fix.title,
     kind: QUICK_FIX,
     preferred: fix.sure,
@@ -30,8 +30,13 @@ export function mendsOf(complaint: Complaint): readonly Action[] {
 }
 
 /** The sure mends of a file, each stretch once: what a save may carry out unasked. */
-export function fixAll({ complaints, file }: FileView): Action | undefined {
-  const fixes = complaints.flatMap(({ fixes: [first] }) => (first?.sure === true ? [first] : []));
+export function fixAll({ build, complaints, file }: FileView): Action | undefined {
+  const fixes = complaints.flatMap((complaint) =>
+    complaint
+      .fixes(build)
+      .slice(0, 1)
+      .filter(({ sure }) => sure),
+  );
   let end = -1;
   const chosen = fixes
     .flatMap((fix) => fix.edits)

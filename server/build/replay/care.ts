@@ -2,20 +2,20 @@
  * Where the work of a day can hurt, or weaken what must not fail. A caution is shown once in a day block for each kind,
  * at the first fact that brings it.
  */
-import type { ReferenceNode } from "../../grammar/syntax.ts";
-import type { Caution, Trigger } from "./cautions.ts";
-import { CAUTIONS, COATING, PLATING, STRAIGHTENING, WELDING } from "./cautions.ts";
-import { connectionsOf } from "./connections.ts";
-import { isCritical } from "./criticality.ts";
-import type { FactWord, Method } from "./lowering/fact.ts";
-import type { Replay } from "./replay/replay.ts";
-import type { BlockSite } from "./source.ts";
-import type { DatedFact } from "./states.ts";
-import type { TreeNode } from "./tree/node.ts";
+import type { ReferenceNode } from "../../../grammar/syntax.ts";
+import type { CareMemory } from "../care-memory.ts";
+import type { Caution, Trigger } from "../cautions.ts";
+import { CAUTIONS, COATING, PLATING, STRAIGHTENING, WELDING } from "../cautions.ts";
+import { connectionsOf } from "../connections.ts";
+import { isCritical } from "../criticality.ts";
+import type { FactWord, Method } from "../lowering/fact.ts";
+import type { DatedFact } from "../states.ts";
+import type { TreeNode } from "../tree/node.ts";
+import type { Replay } from "./replay.ts";
 
-export function complainOfCare(replay: Replay, facts: readonly DatedFact[]): void {
-  const care = new Care(replay);
-  for (const fact of facts) care.read(fact);
+/** What a fact calls for care about, when all others have heard of it. */
+export function takeCare(replay: Replay, fact: DatedFact): void {
+  new Care(replay).read(fact);
 }
 
 const BY_FACT: ReadonlyMap<FactWord, readonly Caution[]> = groupByFact();
@@ -48,15 +48,11 @@ const NOT_MAGNETIC: ReadonlySet<string> = new Set([
 
 class Care {
   private readonly replay: Replay;
-  private readonly shown = new Map<BlockSite, Set<Caution["kind"]>>();
-  /** How each part was cleaned or coated last. */
-  private readonly faces = new Map<TreeNode, "blasted" | "painted" | "cleaned">();
-  private readonly solvent = new Set<TreeNode>();
-  private readonly words = new Map<TreeNode, { readonly named: string; readonly about: string }>();
-  private hasRun = false;
+  private readonly before: CareMemory;
 
   constructor(replay: Replay) {
     this.replay = replay;
+    this.before = replay.care;
   }
 
   read(fact: DatedFact): void {
@@ -69,14 +65,13 @@ class Care {
   }
 
   private show({ kind, triggers }: Caution, fact: DatedFact, subjects: readonly TreeNode[]): void {
-    const shown = this.shown.get(fact.place.site) ?? new Set<Caution["kind"]>();
+    const shown = this.before.shownIn(fact.place.site);
     if (shown.has(kind)) return;
     const trigger = triggers.find(
       (one) => one.facts.includes(fact.fact.word) && this.holds(one, fact) && this.met(one, subjects),
     );
     if (trigger === undefined) return;
     shown.add(kind);
-    this.shown.set(fact.place.site, shown);
     const subject = subjects.find((node) => this.isMeant(trigger, node));
     const what = subject?.path ?? "";
     this.replay.complain("safety-caution", fact.place, { kind, what }, { subject });
@@ -104,17 +99,17 @@ class Care {
     if (job !== undefined && !this.jobsOf(fact).some((title) => job.test(title))) return false;
     if (running === undefined) return true;
     const onTheSpot = fact.word === "ran" && fact.distance === undefined;
-    return onTheSpot && !(running === "first" && this.hasRun);
+    return onTheSpot && !(running === "first" && this.before.hasRun);
   }
 
   /** What a trigger asks of the thing. */
   private isMeant({ named, about, fluid, materials, solvent, critical }: Trigger, node: TreeNode): boolean {
-    const words = this.wordsOf(node);
+    const words = wordsOf(node);
     if (named !== undefined && !named.test(words.named)) return false;
     if (about !== undefined && !about.test(words.about)) return false;
     if (fluid !== undefined && !this.fluidsOf(node).some((text) => fluid.test(text))) return false;
     if (materials !== undefined && !materials.includes(this.materialOf(node) ?? "")) return false;
-    if (solvent === true && !this.solvent.has(node)) return false;
+    if (solvent === true && !this.before.solvent.has(node)) return false;
     return critical !== true || isCritical(this.replay, node);
   }
 
@@ -138,11 +133,11 @@ class Care {
 
   /** A spring, or a fastener that says it is of class 10.9 or 12.9. */
   private isHardened(node: TreeNode): boolean {
-    return /\bsprings?$/.test(this.wordsOf(node).named) || /\b1[02]\.9\b/.test(node.title ?? "");
+    return /\bsprings?$/.test(wordsOf(node).named) || /\b1[02]\.9\b/.test(node.title ?? "");
   }
 
   private isHardest(node: TreeNode): boolean {
-    return /\bsprings?$/.test(this.wordsOf(node).named) || /\b12\.9\b/.test(node.title ?? "");
+    return /\bsprings?$/.test(wordsOf(node).named) || /\b12\.9\b/.test(node.title ?? "");
   }
 
   private complainOfMethod(fact: DatedFact<"inspected">, subjects: readonly TreeNode[]): void {
@@ -150,7 +145,7 @@ class Care {
     if (method === "magnetic_particle") this.complainOfMaterial(fact, method, subjects);
     if (method !== "penetrant") return;
     for (const face of ["blasted", "painted"] as const) {
-      const closed = subjects.filter((node) => this.faces.get(node) === face);
+      const closed = subjects.filter((node) => this.before.faces.get(node) === face);
       const [first] = closed;
       if (first === undefined) continue;
       const data = { is: "face", what: closed.map(({ path }) => path), method, face } as const;
@@ -172,16 +167,16 @@ class Care {
   }
 
   private remember({ fact }: DatedFact, subjects: readonly TreeNode[]): void {
-    if (fact.word === "ran") this.hasRun = true;
+    if (fact.word === "ran") this.before.hasRun = true;
     if (fact.word === "cleaned") {
       for (const node of subjects) {
-        this.faces.set(node, fact.method === "blasting" ? "blasted" : "cleaned");
-        if (fact.method === "solvent") this.solvent.add(node);
+        this.before.faces.set(node, fact.method === "blasting" ? "blasted" : "cleaned");
+        if (fact.method === "solvent") this.before.solvent.add(node);
       }
     }
     if (fact.word === "sent" && COATING.test(fact.work ?? ""))
-      for (const node of subjects) this.faces.set(node, "painted");
-    if (fact.word === "fitted") for (const node of subjects) this.solvent.delete(node);
+      for (const node of subjects) this.before.faces.set(node, "painted");
+    if (fact.word === "fitted") for (const node of subjects) this.before.solvent.delete(node);
   }
 
   /** The parts and systems that a fact is about; of what came off as a unit the unit alone. */
@@ -210,16 +205,24 @@ class Care {
   private materialOf(node: TreeNode): string | undefined {
     return this.replay.definitions.one(node, "material")?.record.choice;
   }
+}
 
-  private wordsOf(node: TreeNode): { readonly named: string; readonly about: string } {
-    const known = this.words.get(node);
-    if (known !== undefined) return known;
-    const inWords = node.path.toLowerCase().replaceAll("_", " ");
-    const named = inWords.slice(inWords.lastIndexOf(".") + 1);
-    const words = { named, about: `${inWords.replaceAll(".", " ")} ${node.title?.toLowerCase() ?? ""}` };
-    this.words.set(node, words);
-    return words;
-  }
+interface Words {
+  readonly named: string;
+  readonly about: string;
+}
+
+const remembered = new WeakMap<TreeNode, Words>();
+
+/** The last name of a thing, and its whole path with its title, in words. */
+function wordsOf(node: TreeNode): Words {
+  const known = remembered.get(node);
+  if (known !== undefined) return known;
+  const inWords = node.path.toLowerCase().replaceAll("_", " ");
+  const named = inWords.slice(inWords.lastIndexOf(".") + 1);
+  const words = { named, about: `${inWords.replaceAll(".", " ")} ${node.title?.toLowerCase() ?? ""}` };
+  remembered.set(node, words);
+  return words;
 }
 
 /** Facts about jobs, hold points and gauges name no parts. */
