@@ -2,21 +2,14 @@
 import { commands, l10n, window } from "vscode";
 import type { CloseHandlerResult, ErrorHandler } from "vscode-languageclient";
 import { CloseAction, ErrorAction } from "vscode-languageclient";
+import { Accidents } from "./accidents.ts";
 
-/** More ends than these within so many ms are no accident. */
-const MOST = 5;
-const WITHIN = 3 * 60_000;
-
-/** @param now ms; the clock */
-export function calmRestart(now: () => number = Date.now): ErrorHandler {
-  let ends: readonly number[] = [];
+export function calmRestart(): ErrorHandler {
+  const accidents = new Accidents();
   return {
     // A message that did not get through: only that is lost, and the next change brings it.
     error: () => ({ action: ErrorAction.Continue }),
-    closed: () => {
-      ends = [...ends, now()].filter((end) => end > now() - WITHIN);
-      return ends.length < MOST ? startedAgain() : leftAlone();
-    },
+    closed: () => (accidents.another(Date.now()) ? startedAgain() : leftAlone()),
   };
 }
 
