@@ -8,6 +8,11 @@ import { describe, expect, it } from "vitest";
 import type { Build } from "../../server/build/build.ts";
 import { dimensionsOf, donorsOf } from "../../server/build/identification.ts";
 import { calculate, calculationObject } from "../../server/expressions/calculation.ts";
+import { compareBuilds } from "../../server/history/changes/compare-builds.ts";
+import { changesReport } from "../../server/history/changes-report.ts";
+import { historyReport } from "../../server/history/history-report.ts";
+import { mergeReport } from "../../server/history/merge/merge-logs.ts";
+import { startReport } from "../../server/history/start/start-report.ts";
 import { planOf } from "../../server/plan/plan.ts";
 import { bookReport } from "../../server/reports/book-report.ts";
 import { checkReport } from "../../server/reports/check.ts";
@@ -111,6 +116,13 @@ describe("no key is left out", () => {
   const samples: Readonly<Record<string, readonly unknown[]>> = {
     ...Object.fromEntries(Object.entries(reports).map(([name, report]) => [name, [report(roadster)]])),
     calc: CALCULATIONS.map((text) => calculationObject(calculate(text))),
+    changes: [changesOf(builds["a fresh build"]?.() as Build, roadster)],
+    history: [HISTORY],
+    start: [
+      startReport("/home/jr/kestrel", ["build.cotter"], undefined),
+      startReport("/home/jr/kestrel", [], { made: true, files: [] }),
+    ],
+    "merge-file": [mergeReport({ text: "", conflicts: 1 })],
     failure: [calculationObject(calculate("2 mm + 3 kg")), { schema: "cotter/failure/1", message: "no" }],
     identify: [identified(roadster)],
     "identify-dimensions": [dimensionsReport()],
@@ -139,6 +151,54 @@ describe("no key is left out", () => {
     const another = { ...(printed(sample) as object), schema: `cotter/${name}/2` };
     expect(validator(name)(another)).toBe(false);
   });
+});
+
+const COMMIT = {
+  id: "1a323440be81d7dee52f54b01e452a1ad9de1244",
+  short: "1a323440b",
+  parents: [],
+  author: "JR",
+  day: "2026-10-31",
+  subject: "October",
+};
+
+function changesOf(before: Build, after: Build): unknown {
+  return changesReport({
+    from: { revision: "HEAD", commit: COMMIT },
+    to: { revision: undefined, commit: undefined },
+    after,
+    changes: compareBuilds(before, after),
+    since: undefined,
+  });
+}
+
+const STATEMENT = {
+  day: "2026-10-17",
+  word: "measured",
+  name: "runout",
+  text: "runout 0.05 mm",
+  line: 1,
+  key: "",
+  path: "diary.cotter",
+  lineInFile: 12,
+};
+
+const HISTORY = historyReport({
+  subject: {
+    ref: "front.disc",
+    what: "part",
+    title: "Disc",
+    characteristic: undefined,
+    copyOf: undefined,
+  },
+  earlierNames: ["front.rotor"],
+  entries: [
+    { is: "written", commit: COMMIT, before: undefined, after: STATEMENT, daysLater: 14 },
+    { is: "taken out", commit: undefined, before: STATEMENT, after: undefined, daysLater: undefined },
+  ],
+  commits: 1,
+  prefix: "",
+  since: undefined,
 });
 
 function identified(build: Build): unknown {

@@ -1,7 +1,7 @@
 import { readFile, writeFile } from "node:fs/promises";
 import { sayGitFault } from "../../history/git-fault.ts";
 import { MergeFailure, mergeLines } from "../../history/merge/merge-lines.ts";
-import { mergeLogs } from "../../history/merge/merge-logs.ts";
+import { mergeLogs, mergeReport } from "../../history/merge/merge-logs.ts";
 import type { Command } from "../command.ts";
 import { Failure } from "../command.ts";
 
@@ -26,8 +26,7 @@ export const mergeFile: Command = {
     });
     await writeFile(ours, merged.text);
     const { conflicts } = merged;
-    if (options.has("json"))
-      out.write(`${JSON.stringify({ schema: "cotter/merge-file/1", conflicts }, undefined, 2)}\n`);
+    if (options.has("json")) out.write(`${JSON.stringify(mergeReport(merged), undefined, 2)}\n`);
     else if (conflicts > 0)
       out.complain(
         `cotter: ${name}: ${conflicts === 1 ? "one block was" : `${conflicts} blocks were`} changed on both sides; choose between the markers\n`,

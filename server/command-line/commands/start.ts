@@ -5,6 +5,7 @@ import { sayGitFault } from "../../history/git-fault.ts";
 import { firstFile } from "../../history/start/first-file.ts";
 import type { SetUp, SetUpFault } from "../../history/start/set-up-repository.ts";
 import { setUpRepository } from "../../history/start/set-up-repository.ts";
+import { startReport } from "../../history/start/start-report.ts";
 import { withSlashes } from "../../workspace/disk.ts";
 import type { Call, Command, ExitStatus } from "../command.ts";
 import { Failure } from "../command.ts";
@@ -118,14 +119,7 @@ function told(
   setUp: SetUp | undefined,
 ): ExitStatus {
   if (options.has("json")) {
-    const report = {
-      schema: "cotter/start/1",
-      folder: withSlashes(folder),
-      files,
-      git: setUp !== undefined,
-      repository: setUp === undefined ? null : setUp.made ? "made" : "around",
-    };
-    out.write(`${JSON.stringify(report, undefined, 2)}\n`);
+    out.write(`${JSON.stringify(startReport(withSlashes(folder), files, setUp), undefined, 2)}\n`);
     return 0;
   }
   const shown = path.relative(process.cwd(), folder);

@@ -12,6 +12,11 @@ export interface MergedLog {
   readonly conflicts: number;
 }
 
+/** What `cotter merge-file` did, as a report object. */
+export function mergeReport({ conflicts }: MergedLog) {
+  return { schema: "cotter/merge-file/1", conflicts } as const;
+}
+
 /** Three versions of a log, or of one block; `base` is empty where both sides wrote the block. */
 export interface Versions {
   readonly base: string;
