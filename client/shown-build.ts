@@ -12,6 +12,9 @@ import type {
 
 const CHANGED: keyof ViewNotifications = "cotter/buildChanged";
 
+/** ms in which a server that ended is running again. */
+const LONGEST_START = 10_000;
+
 /** What a request takes beside the log, which is filled in here. */
 type Rest<M extends keyof ViewRequests> = Omit<ViewRequests[M]["params"], "uri">;
 
@@ -29,7 +32,8 @@ export class ShownBuild implements Disposable {
       this.changes,
       client.onNotification(CHANGED, () => this.refresh()),
       client.onDidChangeState(({ newState }) => {
-        if (newState !== State.Starting) void this.refresh();
+        if (newState === State.Running) void this.refresh();
+        else if (newState === State.Stopped) this.forgetLater();
       }),
       window.onDidChangeActiveTextEditor((editor) => this.follow(editor)),
     ];
@@ -65,13 +69,26 @@ export class ShownBuild implements Disposable {
   }
 
   async refresh(): Promise<void> {
-    this.known = (await this.ask("cotter/overview", {})) ?? undefined;
-    await commands.executeCommand("setContext", "cotter.hasBuild", this.known !== undefined);
-    this.changes.fire();
+    // While the server is being started again, what is shown stays.
+    if (!this.client.isRunning()) return;
+    await this.show((await this.ask("cotter/overview", {})) ?? undefined);
   }
 
   dispose(): void {
     for (const subscription of this.subscriptions) subscription.dispose();
+  }
+
+  private async show(overview: BuildOverview | undefined): Promise<void> {
+    this.known = overview;
+    await commands.executeCommand("setContext", "cotter.hasBuild", this.known !== undefined);
+    this.changes.fire();
+  }
+
+  /** Of a server that does not come back nothing is shown: it would be taken for how things stand. */
+  private forgetLater(): void {
+    setTimeout(() => {
+      if (!this.client.isRunning()) void this.show(undefined);
+    }, LONGEST_START);
   }
 
   private follow(editor: TextEditor | undefined): void {
