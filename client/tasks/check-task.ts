@@ -38,7 +38,8 @@ function checkTask(
     cwd: folder.uri.fsPath,
     env: { ELECTRON_RUN_AS_NODE: "1", NO_COLOR: "1" },
   });
-  const task = new Task(definition, folder, "check", TYPE, execution, "$cotter-check");
+  // No matcher by itself: the server's complaints of the same build are among the problems already.
+  const task = new Task(definition, folder, "check", TYPE, execution, []);
   task.detail = l10n.t("Reads the build and lists its complaints");
   task.group = TaskGroup.Test;
   return task;
