@@ -30,7 +30,7 @@ export interface PairedThings {
 export class Renames {
   private readonly paths = new Map<string, string>();
 
-  add({ what, ref }: Thing, to: string): void {
+  add({ what, ref }: Pick<Thing, "what" | "ref">, to: string): void {
     this.paths.set(key(what, ref), to);
   }
 
@@ -75,6 +75,11 @@ export function pairThings(before: Build, after: Build): PairedThings {
   }
   gone = gone.filter(({ what, ref }) => renames.of(what, ref) === ref);
   pairBy(({ what, title }) => title && `${what} ${title}`);
+  for (const { kind, path, header } of before.standing.gathered.tree.nodes()) {
+    const moved = header === undefined && kind === "assembly" ? inBranch(branches, path) : undefined;
+    if (moved !== undefined && after.standing.gathered.tree.at(path) === undefined)
+      renames.add({ what: kind, ref: path }, moved);
+  }
   return { both, gone, come: [...later.values()], renames };
 }
 
