@@ -29,11 +29,11 @@ const programs = {
 };
 
 /**
- * The programs of a browser. The extension host there adds `.js` to the name of the manifest, and takes the file for
- * CommonJS only where that name ends with `.cjs`.
+ * The programs of a browser. Its extension host loads CommonJS from files that end with `.js`, and refuses those of a
+ * manifest that declares `"type": "module"`.
  */
 const browserPrograms = [
-  { name: "client.cjs", entry: "client/browser.ts", format: "cjs" },
+  { name: "client", entry: "client/browser.ts", format: "cjs" },
   { name: "server", entry: "server/language-server/browser-main.ts", format: "iife" },
 ];
 

@@ -94,8 +94,9 @@ function wordsOf(entry: ProgrammeEntry): string {
   return `${entry.title}: ${entryWords(entry)}`;
 }
 
-function openLink(entry: ProgrammeEntry): string {
-  return `<g class="link" role="link" tabindex="0" data-ref="${plainText(entry.ref)}" aria-label="${plainText(wordsOf(entry))}">`;
+/** The title that follows it is its name. */
+function openLink({ ref }: ProgrammeEntry): string {
+  return `<g class="link" role="link" tabindex="0" data-ref="${plainText(ref)}">`;
 }
 
 function scaleOf({ today, past, entries, finish50, finish90 }: Programme): TimeScale {

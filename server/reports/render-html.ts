@@ -30,32 +30,35 @@ export function htmlSections({ columns, sections, notes, cautions }: Table, leve
 }
 
 function htmlTable(columns: readonly Column[], rows: readonly TableRow[]): string {
-  const head = columns
-    .map(
-      ({ heading, align }) =>
-        `<th scope="col"${classOf(align === "right" ? ["figure"] : [])}>${escapeHtml(heading)}</th>`,
-    )
-    .join("");
+  const head = columns.map(htmlHeading).join("");
   const body = rows.map((row) => htmlRow(columns, row)).join("\n");
   return `<table>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body}\n</tbody>\n</table>`;
 }
 
+function htmlHeading({ heading, align }: Column): string {
+  // A column whose cells need no words above them: an empty heading would be read out as one.
+  if (heading === "") return "<td></td>";
+  return `<th scope="col"${classOf(align === "right" ? ["figure"] : [])}>${escapeHtml(heading)}</th>`;
+}
+
 function htmlRow(columns: readonly Column[], { cells, remarks }: TableRow): string {
-  const own = columns.map(({ key, align }) => htmlCell(cells[key], align)).join("");
+  const own = columns.map((each, index) => htmlCell(cells[each.key], each, index > 0)).join("");
   const below = (remarks ?? []).map((remark) => escapeHtml(remark)).join("<br>");
   const remark =
     below === "" ? "" : `\n<tr class="remark"><td colspan="${columns.length}">${below}</td></tr>`;
   return `<tr>${own}</tr>${remark}`;
 }
 
-function htmlCell(cell: Cell | undefined, align: Column["align"]): string {
+/** @param named keeps the heading with the cell: on a narrow screen a row is a card, and what follows its first cell needs names */
+function htmlCell(cell: Cell | undefined, { align, heading }: Column, named: boolean): string {
   const tone = typeof cell === "object" ? cell.tone : undefined;
   const box =
     typeof cell === "object" && cell.box === true
       ? '<span class="box" role="img" aria-label="box to tick"></span>'
       : "";
   const drawing = typeof cell === "object" && cell.drawing !== undefined ? ` ${cell.drawing}` : "";
-  return `<td${classOf([...(align === "right" ? ["figure"] : []), ...(tone === undefined ? [] : [tone])])}>${box}${escapeHtml(textOf(cell))}${drawing}</td>`;
+  const label = named && heading !== "" ? ` data-label="${escapeHtml(heading)}"` : "";
+  return `<td${label}${classOf([...(align === "right" ? ["figure"] : []), ...(tone === undefined ? [] : [tone])])}>${box}${escapeHtml(textOf(cell))}${drawing}</td>`;
 }
 
 function classOf(names: readonly string[]): string {
@@ -108,5 +111,15 @@ tr.remark td { border-top: 0; color: var(--faint); font-size: .87rem; padding-le
 .good { color: var(--good); } .open { color: var(--open); } .bad { color: var(--bad); font-weight: 600; } .faint { color: var(--faint); }
 .box { display: inline-block; width: .8em; height: .8em; border: 1.5px solid currentColor; vertical-align: -.05em; margin-right: .3em; }
 .foot { margin: .3rem 0 0; } .caution { border-left: 3px solid var(--open); padding-left: .8rem; }
+@media screen and (max-width: 44rem) {
+  main { padding: 1rem; } h1 { overflow-wrap: anywhere; }
+  table, tbody { display: block; } thead { display: none; }
+  tr { display: flex; flex-wrap: wrap; column-gap: 1.1rem; padding: .45rem 0; border-top: 1px solid var(--rule); }
+  td, td.figure { border: 0; padding: 0; text-align: left; max-width: 100%; overflow-wrap: anywhere; }
+  td:empty { display: none; }
+  td[data-label]::before { content: attr(data-label) " "; color: var(--faint); font-size: .82em; font-weight: 400; }
+  td:first-child:not(.figure) { flex-basis: 100%; font-weight: 600; }
+  tr.remark { border: 0; padding: 0 0 .3rem; } tr.remark td { font-weight: 400; padding: 0; }
+}
 @media print { :root { --ink: #000; --paper: #fff; --rule: #999; --faint: #444; --good: #000; --open: #000; --bad: #000; } main { max-width: none; padding: 0; } @page { margin: 16mm 14mm; } }
 `;

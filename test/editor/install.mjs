@@ -55,6 +55,17 @@ export async function installEditor(name = "newest") {
   };
 }
 
+/** axe-core, which judges the accessibility of pages. @returns {Promise<string>} the script to run in a page */
+export async function installAxe() {
+  const folder = path.join(cache, "axe-4.14.1");
+  const script = path.join(folder, "node_modules/axe-core/axe.min.js");
+  if (!existsSync(script)) {
+    await mkdir(folder, { recursive: true });
+    await npm(folder, "install", "--prefix", folder, "--ignore-scripts", "axe-core@4.14.1");
+  }
+  return script;
+}
+
 async function unpackEditor(packageName, folder) {
   await npm(folder, "pack", packageName);
   const [archive] = (await readdir(folder)).filter((file) => file.endsWith(".tgz"));

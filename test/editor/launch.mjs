@@ -2,16 +2,20 @@
 // Stands in for the VS Code executable: takes the arguments that VS Code takes for a test run, runs the suite in a
 // served editor opened in Chromium, prints what the suite prints, and exits with the suite's exit code.
 //
-//   launch.mjs --extensionDevelopmentPath=PATH --extensionTestsPath=PATH [--disable-workspace-trust] FOLDER
+//   launch.mjs --extensionDevelopmentPath=PATH [--extensionDevelopmentKind=web] --extensionTestsPath=PATH
+//     [--disable-workspace-trust] [--extensions-dir=PATH] FOLDER
 //
 // Exit codes: the suite's own (0 passed, 1 failed), 1 when the editor or the page ended early, 124 when the suite
-// did not finish in time. EDITOR_EDITION (see install.mjs) and EDITOR_SECONDS choose the editor and the time.
+// did not finish in time. EDITOR_EDITION (see install.mjs) and EDITOR_SECONDS choose the editor and the time, and
+// EDITOR_RESTRICTED has folders open in Restricted Mode.
 // What the editor said, and a picture of it when the suite failed, stay in .cache/editor-logs/.
 import { copyFile, mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
+import { startDriver } from "./driver.mjs";
 import { startServedEditor } from "./served-editor.mjs";
+import { developInBrowser, serveFolder } from "./served-extension.mjs";
 import { root } from "./suite-build.mjs";
 import { openBrowser, workbenchAddress } from "./workbench.mjs";
 
@@ -25,6 +29,7 @@ for (const argument of process.argv.slice(2)) {
   if (name === undefined) folders.push(argument);
   else options.set(name, value ?? "");
 }
+const inBrowser = options.get("extensionDevelopmentKind") === "web";
 const seconds = Number(process.env.EDITOR_SECONDS ?? 120);
 
 process.on("SIGINT", () => process.exit(130));
@@ -51,13 +56,20 @@ try {
 }
 
 async function runInEditor() {
+  const { browser, page } = await openBrowser({
+    // The page of a served editor loads extensions from its own server alone.
+    bypassCSP: inBrowser,
+  });
+  const driver = await startDriver(page);
+  // The extension host inherits it, and the suite speaks to it (suite/driver.ts).
+  process.env.EDITOR_DRIVER = driver.address;
   const editor = await startServedEditor({
     folder: scratch,
     edition: process.env.EDITOR_EDITION,
-    trust: options.has("disable-workspace-trust"),
+    // The library that starts this adds the option at every time.
+    trust: options.has("disable-workspace-trust") && process.env.EDITOR_RESTRICTED === undefined,
     extensionsFolder: options.get("extensions-dir"),
   });
-  const { browser, page } = await openBrowser();
   try {
     const outcome = await Promise.race([
       runSuite(editor, page),
@@ -74,6 +86,7 @@ async function runInEditor() {
       await page.screenshot({ path: path.join(logs, "failure.png") }).catch(() => undefined);
     return outcome;
   } finally {
+    driver.stop();
     await browser.close();
     await editor.stop();
   }
@@ -89,12 +102,23 @@ async function runSuite(editor, page) {
       console.log(text.slice(mark.length));
     } else workbenchLog.push(`[${type}] ${text}`);
   });
-  const address = workbenchAddress(editor.origin, path.resolve(folders[0] ?? "."), {
-    developmentPath: options.get("extensionDevelopmentPath"),
-    testsPath: options.get("extensionTestsPath"),
-  });
-  await page.goto(address);
-  return { code: await exit };
+  page.on("console", (message) => workbenchLog.push(`[page ${message.type()}] ${message.text()}`));
+  const folder = path.resolve(folders[0] ?? ".");
+  const developmentPath = options.get("extensionDevelopmentPath");
+  const testsPath = options.get("extensionTestsPath");
+  if (!inBrowser) {
+    await page.goto(workbenchAddress(editor.origin, folder, { developmentPath, testsPath }));
+    return { code: await exit };
+  }
+  const served = await serveFolder(developmentPath);
+  try {
+    const below = `/${path.relative(developmentPath, testsPath)}`;
+    await developInBrowser(page, { authority: served.authority, testsPath: below });
+    await page.goto(workbenchAddress(editor.origin, folder));
+    return { code: await exit };
+  } finally {
+    await served.stop();
+  }
 }
 
 /** The first lines of the errors in the workbench's log, without those of every run: parts that were not compiled. */

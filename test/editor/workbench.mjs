@@ -5,9 +5,15 @@ import { chromium } from "playwright-core";
  * @param {object} [options]
  * @param {{width: number, height: number}} [options.viewport]
  * @param {boolean} [options.dark] what the system is said to prefer
+ * @param {boolean} [options.bypassCSP] whether pages may load from addresses that their policy does not name
  * @param {number} [options.scale] device pixels for each pixel of the page
  */
-export async function openBrowser({ viewport = { width: 1280, height: 800 }, dark = false, scale = 1 } = {}) {
+export async function openBrowser({
+  viewport = { width: 1280, height: 800 },
+  dark = false,
+  scale = 1,
+  bypassCSP = false,
+} = {}) {
   const browser = await chromium.launch({
     executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
     args: [
@@ -24,6 +30,7 @@ export async function openBrowser({ viewport = { width: 1280, height: 800 }, dar
     viewport,
     deviceScaleFactor: scale,
     colorScheme: dark ? "dark" : "light",
+    bypassCSP,
     locale: "en-GB",
     permissions: ["clipboard-read", "clipboard-write"],
   });

@@ -424,7 +424,7 @@ test("On request each row is a link with words of its own, for a page that can f
   const svg = drawProgramme(programme({ entries }), { linked: true }).join("\n");
   expect(unbalanced(svg)).toEqual([]);
   const links = [
-    ...svg.matchAll(/<g class="link" role="link" tabindex="0" data-ref="(.*?)" aria-label="(.*?)">/g),
+    ...svg.matchAll(/<g class="link" role="link" tabindex="0" data-ref="(.*?)"><title>(.*?)<\/title>/g),
   ];
   expect(links.map(([, ref, words]) => [ref, words])).toEqual([
     ["strip_&quot;a&quot;", "Strip &quot;A&quot;: 2026-05-09 to 2026-05-10"],

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { suite, test } from "mocha";
 import * as vscode from "vscode";
-import { codeOf, complaintsWhen, openDiary, workspaceFolder } from "./diary.ts";
+import { codeOf, complaintsWhen, openDiary, workspaceFolder } from "../diary.ts";
 
 suite("A diary in the editor", () => {
   test("starts the extension when it is opened", async () => {
