@@ -34,7 +34,8 @@ export function allowedFragment(fragment: string, nonce: string): string {
   return fragment.replaceAll("<style>", `<style nonce="${nonce}">`);
 }
 
-function escaped(text: string): string {
+/** Text that stays text, in elements and in quoted attributes. */
+export function escaped(text: string): string {
   return text
     .replaceAll("&", "&amp;")
     .replaceAll("<", "&lt;")

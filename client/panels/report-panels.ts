@@ -6,7 +6,7 @@ import { goTo } from "../go-to.ts";
 import type { ShownBuild } from "../shown-build.ts";
 import type { ToPage } from "./messages.ts";
 import { readFromPage } from "./messages.ts";
-import { allowedFragment, newNonce, panelPage } from "./page.ts";
+import { allowedFragment, escaped, newNonce, panelPage } from "./page.ts";
 
 /** Of every panel; the manifest's conditions name it. */
 const VIEW_TYPE = "cotter.report";
@@ -71,6 +71,10 @@ export class ReportPanels implements Disposable {
   }
 }
 
+function nothingToReport(): Pick<Report, "fragment" | "spots"> {
+  return { fragment: `<p>${escaped(l10n.t("No build is open."))}</p>`, spots: [] };
+}
+
 /** Beside the log, so that one sees what one's writing does. */
 function columnForReport(): ViewColumn {
   return window.activeTextEditor === undefined ? ViewColumn.Active : ViewColumn.Beside;
@@ -87,7 +91,7 @@ class ReportPanel {
   private readonly name: ReportName;
   private readonly nonce = newNonce();
   /** The report that the page has, and its number. */
-  private sent: { readonly report: Report; readonly number: number } | undefined;
+  private sent: { readonly report: Pick<Report, "fragment" | "spots">; readonly number: number } | undefined;
 
   constructor(shown: ShownBuild, name: ReportName, panel: WebviewPanel, media: UriType) {
     this.shown = shown;
@@ -110,11 +114,12 @@ class ReportPanel {
   async refresh(): Promise<void> {
     if (!this.panel.visible) return;
     const report = await this.shown.ask("cotter/report", { report: this.name });
-    if (report === null || report.fragment === this.sent?.report.fragment) return;
-    await this.send(report);
+    if (report !== null) await this.send(report);
+    else if (this.shown.overview === undefined) await this.send(nothingToReport());
   }
 
-  private async send(report: Report): Promise<void> {
+  private async send(report: Pick<Report, "fragment" | "spots">): Promise<void> {
+    if (report.fragment === this.sent?.report.fragment) return;
     const number = (this.sent?.number ?? 0) + 1;
     this.sent = { report, number };
     const fragment = allowedFragment(report.fragment, this.nonce);
