@@ -16,7 +16,7 @@ export function showStatus(shown: ShownBuild): Disposable {
       return;
     }
     const words = statusWords(overview.next);
-    item.text = `$(lock) ${words}`;
+    item.text = `${overview.next.open === 0 ? "$(pass)" : "$(lock)"} ${words}`;
     item.tooltip = tooltipOf(overview, overview.next).join("\n");
     item.accessibilityInformation = { label: words };
     item.show();
