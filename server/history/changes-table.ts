@@ -133,15 +133,16 @@ function rowOf(alike: readonly Change[]): TableRow {
   const [first] = alike as readonly [Change, ...Change[]];
   const { kind, day, what, before, after, at } = first;
   const of = day === undefined || what === "day" ? "" : ` of ${day}`;
-  const place = at === undefined ? [] : [`${at.side === "before" ? "was in " : ""}${sayPlace(at.place)}`];
+  const place = at === undefined ? "" : `${at.side === "before" ? "was in " : ""}${sayPlace(at.place)}`;
   const change = toned(first, `${CHANGE_KINDS[kind]}${of}`);
   const thing = alike.map(sayThing).join(", ");
   // A complaint is a sentence of its own, too long for a column.
   if (kind === "complaint-added" || kind === "complaint-gone")
-    return { cells: { thing, change }, remarks: [`${after ?? before}: ${place.join("")}`] };
+    return { cells: { thing, change }, remarks: [`${after ?? before}: ${place}`] };
   return {
     cells: { thing, change, before: before ?? "", after: after ?? "" },
-    remarks: GROWTH.has(kind) && !first.standsOut ? [] : place,
+    // Said with its name, since not every form of a table keeps remarks below their row.
+    remarks: place === "" || (GROWTH.has(kind) && !first.standsOut) ? [] : [`${first.ref}: ${place}`],
   };
 }
 

@@ -1,0 +1,104 @@
+/** `cotter changes` and `cotter history` as a user runs them, in the record of thirty commits. */
+import { writeFileSync } from "node:fs";
+import path from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import { changes } from "../../server/command-line/commands/changes.ts";
+import { history } from "../../server/command-line/commands/history.ts";
+import { git, scriptedRepository } from "../history/scripted-repository.ts";
+import { thirtyCommits } from "../history/thirty-commits.ts";
+import { called } from "./called.ts";
+import { cotter, folderWith } from "./program.ts";
+
+let folder = "";
+beforeAll(() => {
+  folder = scriptedRepository(thirtyCommits());
+});
+
+interface Reported {
+  readonly kind: string;
+  readonly ref: string;
+  readonly before: string | null;
+  readonly after: string | null;
+  readonly standsOut: boolean;
+}
+
+describe("cotter changes", () => {
+  it("finds and names the altered reading, the loosened limit, the renamed part and both branches' days", async () => {
+    const { status, out, err } = await cotter(["changes", "HEAD~24", "HEAD", "--json"], folder);
+    expect([status, err]).toEqual([0, ""]);
+    const report = JSON.parse(out) as { changes: Reported[]; from: { date: string } };
+    expect(report.from.date).toBe("2026-05-02");
+    const said = (kind: string) =>
+      report.changes
+        .filter((change) => change.kind === kind)
+        .map(({ ref, before, after }) => `${ref}: ${before ?? "-"} > ${after ?? "-"}`);
+    expect(said("reading-altered")).toEqual([
+      "front.left.disc: thickness 9.12 mm with mic25 > thickness 9.42 mm with mic25",
+    ]);
+    expect(said("limit-loosened")).toEqual(["front.left.disc: thickness min 8.7 mm > thickness min 8.4 mm"]);
+    expect(said("renamed")).toEqual(["front.left.disc: front.left.rotor > front.left.disc"]);
+    expect(said("day-added").filter((day) => /2026-05-2[1-7]/.test(day))).toHaveLength(7);
+    expect(said("day-inserted")).toEqual([]);
+    expect(report.changes.filter(({ standsOut }) => standsOut)).toHaveLength(2);
+  });
+
+  it("says what stands out first, and compares with what is on disk", async () => {
+    const own = scriptedRepository(thirtyCommits().slice(0, 3));
+    const file = path.join(own, "diary.cotter");
+    writeFileSync(file, git(own, ["show", "HEAD:diary.cotter"]).replace("9.12 mm", "9.21 mm"));
+    const { status, out } = await called(changes, ["HEAD"], own);
+    expect(status).toBe(0);
+    const [title, , heading] = out.split("\n");
+    expect(title).toMatch(
+      /^What changed in Marsh Kestrel from HEAD \([0-9a-f]{9}\) of 2026-05-03 to what is on disk$/,
+    );
+    expect(heading).toBe("Look at these first");
+    expect(out).toContain("reading altered after");
+    expect(out).toContain("front.left.rotor: diary.cotter:4");
+    const markdown = await called(changes, ["HEAD", "--markdown"], own);
+    expect(markdown.out).toContain(
+      "| Brake disc \\(front.left.rotor\\) | reading altered after the fact of 2026-05-02 |",
+    );
+  });
+
+  it.each([
+    [[], "name a revision to compare with"],
+    [["-p"], "begins like an option"],
+    [["HEAD", "HEAD~1", "HEAD~2"], "two revisions at most"],
+    [["no-such-branch"], "git knows no revision no-such-branch"],
+  ])("%j ends with 2 and a clear word", async (words, message) => {
+    const { status, out, err } = await called(changes, words, folder);
+    expect([status, out]).toEqual([2, ""]);
+    expect(err).toContain(message);
+  });
+
+  it("outside of a repository says what to do", async () => {
+    const outside = folderWith({ "build.cotter": 'vehicle "Marsh Kestrel"\n' });
+    const { status, out } = await cotter(["changes", "HEAD", "--json"], outside);
+    expect(status).toBe(2);
+    expect(JSON.parse(out)).toMatchObject({ schema: "cotter/failure/1" });
+    expect(JSON.parse(out).message).toContain("cotter start --git");
+  });
+});
+
+describe("cotter history", () => {
+  it("prints who wrote what of which day, and what was altered", async () => {
+    const { status, out } = await cotter(["history", "left.disc.thickness"], folder);
+    expect(status).toBe(0);
+    expect(out).toContain("What the log said of Brake disc (front.left.disc.thickness), as it was written");
+    expect(out).toMatch(/2026-05-08 +JR +[0-9a-f]{9} +2026-05-02 +measured thickness 9\.42 mm/);
+    expect(out).toContain("altered 6 days later");
+    expect(out).toContain("1 was changed after the day it tells of.");
+  });
+
+  it.each([
+    [[], "name a part, a joint"],
+    [["gearbox"], "knows no gearbox, and no commit ever did"],
+    [["no path"], "is no path such as"],
+    [["front", "rear"], "name one thing"],
+  ])("%j ends with 2 and a clear word", async (words, message) => {
+    const { status, err } = await called(history, words, folder);
+    expect(status).toBe(2);
+    expect(err).toContain(message);
+  });
+});
