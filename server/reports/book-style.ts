@@ -24,6 +24,11 @@ section table { font-size: .87rem; } td { overflow-wrap: break-word; } section t
 #measurements td.figure, #measurements td:last-child { white-space: nowrap; }
 .reading { display: inline-block; vertical-align: middle; width: 9rem; height: auto; }
 .drawing { margin: 1rem 0; break-inside: avoid; }
+@media screen and (max-width: 44rem) {
+  header h1 { font-size: 1.8rem; } header dl { grid-template-columns: 1fr; gap: 0; } dd { margin-bottom: .3rem; }
+  #measurements td.figure, #measurements td:last-child { white-space: normal; }
+  .facts li { padding-left: 0; text-indent: 0; } .facts .word { min-width: 0; }
+}
 @media print {
   body { font-size: 10.5pt; } section table { font-size: 8.5pt; } #joints table { font-size: 7.5pt; } .reading { width: 30mm; } header { padding-top: 30mm; border-bottom: 0; }
   section { break-before: page; } section > h2 { margin-top: 0; }

@@ -17,7 +17,7 @@ import { outstandingTable } from "./outstanding.ts";
 import { partsTable } from "./parts.ts";
 import { drawProgramme } from "./programme-drawing.ts";
 import { programmeOf } from "./programme-of.ts";
-import { escapeHtml, htmlPage, htmlSections } from "./render-html.ts";
+import { escapeHtml, htmlDrawing, htmlPage, htmlSections } from "./render-html.ts";
 import { settingsTable } from "./settings.ts";
 import { proseOf, storyOf } from "./story.ts";
 import type { Table, TableRow } from "./table.ts";
@@ -182,10 +182,9 @@ function programmeChapter(build: Build, plan: Plan, timeline: Table): string {
   const programme = programmeOf(build, plan);
   const drawings = programme.entries.length === 0 ? [] : drawProgramme(programme, { entriesPerSheet: 18 });
   const [, ...toCome] = timeline.sections;
-  return [
-    ...drawings.map((drawing) => `<div class="drawing">${drawing}</div>`),
-    chapterOf({ ...timeline, sections: toCome }, "No job is open."),
-  ].join("\n");
+  return [...drawings.map(htmlDrawing), chapterOf({ ...timeline, sections: toCome }, "No job is open.")].join(
+    "\n",
+  );
 }
 
 function sayComplaints(complaints: Parameters<typeof countSeverities>[0]): string {

@@ -6,8 +6,14 @@ import { textOf } from "./table.ts";
 export function renderHtml(table: Table, drawing = ""): string {
   return htmlPage(
     table.title,
-    [`<h1>${escapeHtml(table.title)}</h1>`, drawing, htmlSections(table, 2)].join("\n"),
+    [`<h1>${escapeHtml(table.title)}</h1>`, htmlDrawing(drawing), htmlSections(table, 2)].join("\n"),
   );
+}
+
+/** A picture that scrolls sideways by itself where the screen is too narrow for its words. */
+export function htmlDrawing(drawing: string): string {
+  if (drawing === "") return "";
+  return `<div class="drawing" role="group" aria-label="Drawing" tabindex="0">${drawing}</div>`;
 }
 
 /** All of a table below its title, to stand in a page; its own headings begin at a level. */
@@ -118,8 +124,9 @@ tr.remark td { border-top: 0; color: var(--faint); font-size: .87rem; padding-le
   td, td.figure { border: 0; padding: 0; text-align: left; max-width: 100%; overflow-wrap: anywhere; }
   td:empty { display: none; }
   td[data-label]::before { content: attr(data-label) " "; color: var(--faint); font-size: .82em; font-weight: 400; }
-  td:first-child:not(.figure) { flex-basis: 100%; font-weight: 600; }
-  tr.remark { border: 0; padding: 0 0 .3rem; } tr.remark td { font-weight: 400; padding: 0; }
+  tr:not(.remark) > td:first-child:not(.figure) { flex-basis: 100%; font-weight: 600; }
+  tr.remark { border: 0; padding: 0 0 .3rem; } tr.remark td { padding: 0; }
+  .drawing { overflow-x: auto; } .drawing svg { min-width: 46rem; }
 }
 @media print { :root { --ink: #000; --paper: #fff; --rule: #999; --faint: #444; --good: #000; --open: #000; --bad: #000; } main { max-width: none; padding: 0; } @page { margin: 16mm 14mm; } }
 `;
