@@ -15,6 +15,7 @@ import type { TorqueFault } from "./finding-data/joints.ts";
 import { boltOf } from "./joint-bolt.ts";
 import { tighteningOf } from "./joint-friction.ts";
 import { uncertaintyFor } from "./judgement.ts";
+import { Remembered } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { TorqueReading } from "./states.ts";
 import type { TreeNode } from "./tree/node.ts";
@@ -45,11 +46,19 @@ export function targetTorque({ nominal, lower, upper }: Limits): Quantity | unde
   return isFault(written) ? lower : written;
 }
 
+type Figure = Pick<TorqueReading, "torque" | "angle" | "gauge">;
+
+const faults = new Remembered<Figure, TorqueFault | undefined>();
+
 /** The first thing that is wrong with a figure, the worse first; undefined where it is as asked, or nothing is asked. */
-export function torqueFault(
+export function torqueFault(standing: Defined, joint: TreeNode, figure: Figure): TorqueFault | undefined {
+  return faults.of(figure, [joint, standing.definitions], () => faultOf(standing, joint, figure));
+}
+
+function faultOf(
   standing: Defined,
   joint: TreeNode,
-  { torque, angle, gauge }: Pick<TorqueReading, "torque" | "angle" | "gauge">,
+  { torque, angle, gauge }: Figure,
 ): TorqueFault | undefined {
   const limits = torqueLimits(standing, joint);
   if (limits === undefined) return undefined;

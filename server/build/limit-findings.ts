@@ -8,6 +8,7 @@ import type { Wear } from "../quantities/wear.ts";
 import { wear } from "../quantities/wear.ts";
 import { calculatedLimits } from "./calculated-limits.ts";
 import { condemnation } from "./condemnation.ts";
+import type { Finding } from "./finding.ts";
 import type { LimitData } from "./finding-data/limits.ts";
 import type { JudgedLimit } from "./judgement.ts";
 import { judgeReading, newestReadings, precisionOf } from "./judgement.ts";
@@ -15,30 +16,51 @@ import type { DefinitionRecord } from "./lowering/definition-record.ts";
 import type { LoweredFact } from "./lowering/fact.ts";
 import { ReadingMeaning } from "./reading-meaning.ts";
 import { Remembered } from "./remembered.ts";
+import { LostIndex } from "./replay/lost-reasons.ts";
 import type { Replay } from "./replay/replay.ts";
 import { isSetInFitting } from "./set-in-fitting.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
-import type { ItemEvent, PartState, Reading } from "./states.ts";
+import type { Item, ItemEvent, PartState, Reading } from "./states.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
 type ReadingStanding = "current" | "past";
 
+const ofItems = new Remembered<Item, readonly Finding[]>();
+const ofOthers = new Remembered<readonly Reading[], readonly Finding[]>();
+
 export function complainOfReadings(replay: Replay): void {
   const fitted = fittedRegardless(replay);
   const meaning = new ReadingMeaning(replay);
+  const lost = new LostIndex(replay.lost);
+  const common = [replay.definitions, meaning.used];
   for (const part of replay.parts.values()) {
-    for (const item of part.earlier) complainOfItem(replay, meaning, item.readings, () => "past");
-    const usable = mayGoBack(replay, part);
-    complainOfItem(replay, meaning, part.item.readings, (reading, newest) =>
-      newest && usable && !fitted.has(reading.fact.place) ? "current" : "past",
-    );
-    complainOfWear(replay, part);
+    const { node, item, earlier, place } = part;
+    if (item.readings.length === 0 && earlier.length === 0) continue;
+    const regardless = item.readings.filter(({ fact }) => fitted.has(fact.place));
+    const inputs = [...common, earlier, place === "gone", ...regardless, ...lost.about(node)];
+    replay.complainOnce(ofItems, item, inputs, () => complainOfPart(replay, meaning, part, fitted));
   }
-  for (const readings of replay.readings.values()) {
-    complainOfItem(replay, meaning, readings, (_, newest) => (newest ? "current" : "past"));
+  for (const [node, readings] of replay.readings) {
+    replay.complainOnce(ofOthers, readings, [...common, ...lost.about(node)], () =>
+      complainOfItem(replay, meaning, readings, (_, newest) => (newest ? "current" : "past")),
+    );
   }
   for (const node of replay.gathered.tree.nodes()) complainOfCalculated(replay, node);
+}
+
+function complainOfPart(
+  replay: Replay,
+  meaning: ReadingMeaning,
+  part: PartState,
+  fitted: ReadonlySet<Place>,
+): void {
+  for (const { readings } of part.earlier) complainOfItem(replay, meaning, readings, () => "past");
+  const usable = mayGoBack(replay, part);
+  complainOfItem(replay, meaning, part.item.readings, (reading, newest) =>
+    newest && usable && !fitted.has(reading.fact.place) ? "current" : "past",
+  );
+  complainOfWear(replay, part);
 }
 
 /** Neither gone nor condemned: a verdict on it still matters. */

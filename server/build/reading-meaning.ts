@@ -22,16 +22,24 @@ import type { Replay } from "./replay/replay.ts";
 import type { Place } from "./source.ts";
 import { placeAt, textAt } from "./source.ts";
 import type { Reading } from "./states.ts";
+import type { Definitions } from "./tree/definitions.ts";
 import type { TreeNode } from "./tree/node.ts";
 import type { MemberResolution } from "./tree/resolve.ts";
 
-/** Looks at the readings of one build; what is used where is found once, and only when it is asked for. */
+const uses = new Remembered<Definitions, ReadonlySet<string>>();
+
+/** Looks at the readings of one build. */
 export class ReadingMeaning {
   private readonly replay: Replay;
-  private used: ReadonlySet<string> | undefined;
+  /**
+   * Characteristics by path and name, and the bare names that donors are known by, of which something is made: the same
+   * set as long as nothing else is made of them.
+   */
+  readonly used: ReadonlySet<string>;
 
   constructor(replay: Replay) {
     this.replay = replay;
+    this.used = uses.of(replay.definitions, replay.calculations, () => findUsed(replay));
   }
 
   /** Complains, and is true, where the reading cannot be judged as what it says. */
@@ -119,19 +127,17 @@ export class ReadingMeaning {
 
   /** True where something is made of the reading: a fit, a pair, a joint set by it, a calculation, an identification. */
   private isUsed({ node, name }: Reading): boolean {
-    this.used ??= this.findUsed();
     return this.used.has(keyOf(node, name)) || this.used.has(name);
   }
+}
 
-  /** Characteristics by path and name, and the bare names that donors are known by. */
-  private findUsed(): ReadonlySet<string> {
-    const { gathered, names, calculations } = this.replay;
-    return new Set([
-      ...[...gathered.tree.nodes()].flatMap((node) => [...comparedBy(this.replay, node)]),
-      ...calculations.flatMap((calculation) => [...readBy(this.replay, calculation)]),
-      ...[...names.every("donor")].flatMap((donor) => recordsOf(donor, "size").map(({ name }) => name)),
-    ]);
-  }
+function findUsed(replay: Replay): ReadonlySet<string> {
+  const { gathered, names, calculations } = replay;
+  return new Set([
+    ...[...gathered.tree.nodes()].flatMap((node) => [...comparedBy(replay, node)]),
+    ...calculations.flatMap((calculation) => [...readBy(replay, calculation)]),
+    ...[...names.every("donor")].flatMap((donor) => recordsOf(donor, "size").map(({ name }) => name)),
+  ]);
 }
 
 /** What the fits, pairs, joints and calculations of a thing's block look at. */

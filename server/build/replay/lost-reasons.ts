@@ -46,6 +46,30 @@ export function lostReasons(
     .map(({ place }) => ({ place, role: "this line could not be read, and may be why" }));
 }
 
+/** Lines that could not be read, by what they may be about. */
+export class LostIndex {
+  private readonly byNode = new Map<TreeNode, LostLine[]>();
+  private readonly byWord = new Map<string, LostLine[]>();
+
+  constructor(lost: readonly LostLine[]) {
+    for (const line of lost) {
+      if (line.nodes === undefined) for (const word of wordsOf(line)) push(this.byWord, word, line);
+      else for (const node of line.nodes) push(this.byNode, node, line);
+    }
+  }
+
+  /** The lines that may be why something about a thing is complained of. */
+  about(node: TreeNode): readonly LostLine[] {
+    return [...(this.byNode.get(node) ?? []), ...(this.byWord.get(node.name) ?? [])];
+  }
+}
+
+function push<Key>(to: Map<Key, LostLine[]>, key: Key, line: LostLine): void {
+  const known = to.get(key);
+  if (known === undefined) to.set(key, [line]);
+  else known.push(line);
+}
+
 const remembered = new WeakMap<LostLine, ReadonlySet<string>>();
 
 /** The words of a line. */

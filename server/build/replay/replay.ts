@@ -15,6 +15,7 @@ import { Inspections } from "../inspections.ts";
 import type { LostLine } from "../lost-lines.ts";
 import type { FactWord } from "../lowering/fact.ts";
 import type { Names } from "../names.ts";
+import type { Remembered } from "../remembered.ts";
 import type { Place } from "../source.ts";
 import { placeAt } from "../source.ts";
 import type { Standing } from "../standing.ts";
@@ -153,6 +154,24 @@ export class Replay implements Standing {
     const seeAlso = [...(extras.seeAlso ?? []), ...reasons];
     const critical = isCritical(this, node);
     this.complain(code, place, data, { subject: node, critical, ...extras, seeAlso });
+  }
+
+  /**
+   * Complaints that follow from these inputs alone: they are kept with the key, and said again as they are for as long
+   * as the inputs are the same.
+   */
+  complainOnce<Key extends object>(
+    kept: Remembered<Key, readonly Finding[]>,
+    key: Key,
+    inputs: readonly unknown[],
+    complain: () => void,
+  ): void {
+    const found = kept.of(key, inputs, () => {
+      const before = this.findings.length;
+      complain();
+      return this.findings.splice(before);
+    });
+    this.findings.push(...found);
   }
 
   /** The parts that references mean. */
