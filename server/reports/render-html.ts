@@ -64,8 +64,16 @@ function htmlCell(cell: Cell | undefined, { align, heading }: Column, named: boo
       : "";
   const drawing = typeof cell === "object" && cell.drawing !== undefined ? ` ${cell.drawing}` : "";
   const label = named && heading !== "" ? ` data-label="${escapeHtml(heading)}"` : "";
-  return `<td${label}${classOf([...(align === "right" ? ["figure"] : []), ...(tone === undefined ? [] : [tone])])}>${box}${escapeHtml(textOf(cell))}${drawing}</td>`;
+  const classes = [
+    ...(align === "right" ? ["figure"] : []),
+    ...(DATE.test(textOf(cell)) ? ["date"] : []),
+    ...(tone === undefined ? [] : [tone]),
+  ];
+  return `<td${label}${classOf(classes)}>${box}${escapeHtml(textOf(cell))}${drawing}</td>`;
 }
+
+/** Must not be parted at its hyphens. */
+const DATE = /^\d{4}-\d\d-\d\d$/;
 
 function classOf(names: readonly string[]): string {
   return names.length === 0 ? "" : ` class="${names.join(" ")}"`;
@@ -111,7 +119,7 @@ h2 { font-size: 1.15rem; margin: 1.6rem 0 .4rem; break-after: avoid; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
 th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-top: 1px solid var(--rule); }
 th { font-weight: 600; border-top: 0; color: var(--faint); }
-td.figure, th.figure { text-align: right; }
+td.figure, th.figure { text-align: right; } td.date { white-space: nowrap; }
 tr { break-inside: avoid; }
 tr.remark td { border-top: 0; color: var(--faint); font-size: .87rem; padding-left: 1.2rem; }
 .good { color: var(--good); } .open { color: var(--open); } .bad { color: var(--bad); font-weight: 600; } .faint { color: var(--faint); }
@@ -128,5 +136,5 @@ tr.remark td { border-top: 0; color: var(--faint); font-size: .87rem; padding-le
   tr.remark { border: 0; padding: 0 0 .3rem; } tr.remark td { padding: 0; }
   .drawing { overflow-x: auto; } .drawing svg { min-width: 46rem; }
 }
-@media print { :root { --ink: #000; --paper: #fff; --rule: #999; --faint: #444; --good: #000; --open: #000; --bad: #000; } main { max-width: none; padding: 0; } @page { margin: 16mm 14mm; } }
+@media print { :root { --ink: #000; --paper: #fff; --rule: #999; --faint: #444; --good: #000; --open: #000; --bad: #000; } body { font-size: 10.5pt; } table { font-size: 9pt; } main { max-width: none; padding: 0; } @page { margin: 16mm 14mm; } }
 `;
