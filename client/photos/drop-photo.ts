@@ -1,6 +1,7 @@
 /** A picture that is dropped or pasted into a day becomes a `photo:` of it. */
 import type {
   DataTransfer,
+  DataTransferFile,
   Disposable,
   DocumentDropEditProvider,
   DocumentPasteEditProvider,
@@ -17,11 +18,12 @@ import {
   languages,
   Uri,
   WorkspaceEdit,
+  workspace,
 } from "vscode";
 import type { ShownBuild } from "../shown-build.ts";
 import { indentAt, isInDay, lastLineOfRecord } from "./day-lines.ts";
 import { linesOf } from "./insert-photo.ts";
-import { keepPhoto, keepPicture, photoHome } from "./keep-photo.ts";
+import { freePath, pathInside, photoHome } from "./keep-photo.ts";
 import { isPhoto, photoFact } from "./photo-names.ts";
 
 const KIND = DocumentDropOrPasteEditKind.Empty.append("cotter", "photo");
@@ -57,7 +59,10 @@ function title(): string {
   return l10n.t("Insert as a photo of the day");
 }
 
-/** Undefined where the place is in no day, or nothing that came is a picture. */
+/**
+ * Writes the facts, and the pictures that come from outside: only when it is carried out, and undone with it. Undefined
+ * where the place is in no day, or nothing that came is a picture.
+ */
 async function editFor(
   shown: ShownBuild,
   document: TextDocument,
@@ -69,30 +74,32 @@ async function editFor(
   if (pictures.length === 0 || !isInDay(lines, line)) return undefined;
   const home = await photoHome(shown);
   if (home === undefined) return undefined;
-  const indent = indentAt(lines, line);
-  const facts: string[] = [];
-  for (const picture of pictures) facts.push(`${indent}${photoFact(await keep(home, picture), "")}`);
   const edit = new WorkspaceEdit();
+  const paths = new Set<string>();
+  for (const picture of pictures) paths.add(await keptBy(edit, home, picture, paths));
+  const facts = [...paths].map((path) => `${indentAt(lines, line)}${photoFact(path, "")}`).join("\n");
   const { range, isEmptyOrWhitespace } = document.lineAt(line);
-  if (isEmptyOrWhitespace) edit.replace(document.uri, range, facts.join("\n"));
-  else
-    edit.insert(
-      document.uri,
-      document.lineAt(lastLineOfRecord(lines, line)).range.end,
-      `\n${facts.join("\n")}`,
-    );
+  if (isEmptyOrWhitespace) edit.replace(document.uri, range, facts);
+  else edit.insert(document.uri, document.lineAt(lastLineOfRecord(lines, line)).range.end, `\n${facts}`);
   return edit;
 }
 
 /** A file by its address, or a picture that is in no file that can be reached. */
-type Picture =
-  | { readonly uri: UriType }
-  | { readonly name: string; readonly read: () => Thenable<Uint8Array> };
+type Picture = { readonly uri: UriType } | { readonly name: string; readonly file: DataTransferFile };
 
-async function keep(home: UriType, picture: Picture): Promise<string> {
-  return "uri" in picture
-    ? await keepPhoto(home, picture.uri)
-    : await keepPicture(home, picture.name, await picture.read());
+/** The path of a picture in the log; one from outside is created by the edit. */
+async function keptBy(
+  edit: WorkspaceEdit,
+  home: UriType,
+  picture: Picture,
+  taken: ReadonlySet<string>,
+): Promise<string> {
+  const inside = "uri" in picture ? pathInside(home, picture.uri) : undefined;
+  if (inside !== undefined) return inside;
+  const path = await freePath(home, "uri" in picture ? picture.uri.path : picture.name, taken);
+  const contents = "uri" in picture ? await workspace.fs.readFile(picture.uri) : picture.file;
+  edit.createFile(Uri.joinPath(home, path), { contents, overwrite: false });
+  return path;
 }
 
 async function picturesIn(data: DataTransfer): Promise<readonly Picture[]> {
@@ -104,7 +111,6 @@ async function picturesIn(data: DataTransfer): Promise<readonly Picture[]> {
     const [, ending] = /^image\/(png|jpeg|webp|gif|avif|heic)$/.exec(type) ?? [];
     const file = item.asFile();
     if (ending === undefined || file === undefined) return [];
-    const name = isPhoto(file.name) ? file.name : `photo.${ending === "jpeg" ? "jpg" : ending}`;
-    return [{ name, read: () => file.data() }];
+    return [{ name: isPhoto(file.name) ? file.name : `photo.${ending === "jpeg" ? "jpg" : ending}`, file }];
   });
 }

@@ -15,35 +15,34 @@ export async function photoHome(shown: ShownBuild): Promise<UriType | undefined>
   return folder;
 }
 
-/** The path of a photo as the log writes it. */
-export async function keepPhoto(home: UriType, photo: UriType): Promise<string> {
+/** The path of a photo as the log writes it, if it is in the build's folder. */
+export function pathInside(home: UriType, photo: UriType): string | undefined {
   const sameDisk = photo.scheme === home.scheme && photo.authority === home.authority;
-  const within = sameDisk ? pathWithin(home.path, photo.path) : undefined;
-  if (within !== undefined) return within;
-  return await keepNew(home, photo.path, (target) => workspace.fs.copy(photo, target, { overwrite: false }));
+  return sameDisk ? pathWithin(home.path, photo.path) : undefined;
 }
 
-/** The same of a picture that is in no file yet. */
-export async function keepPicture(home: UriType, name: string, picture: Uint8Array): Promise<string> {
-  return await keepNew(home, name, async (target) => {
-    if (await isThere(target)) throw FileSystemError.FileExists(target);
-    await workspace.fs.writeFile(target, picture);
-  });
-}
-
-async function keepNew(
-  home: UriType,
-  name: string,
-  write: (target: UriType) => Thenable<void>,
-): Promise<string> {
+/** The same of any photo: one from outside is copied. */
+export async function keepPhoto(home: UriType, photo: UriType): Promise<string> {
+  const inside = pathInside(home, photo);
+  if (inside !== undefined) return inside;
   await workspace.fs.createDirectory(Uri.joinPath(home, PHOTO_FOLDER));
-  for (const free of namesFor(name)) {
+  for (;;) {
+    const path = await freePath(home, photo.path, new Set());
     try {
-      await write(Uri.joinPath(home, PHOTO_FOLDER, free));
-      return `${PHOTO_FOLDER}/${free}`;
+      await workspace.fs.copy(photo, Uri.joinPath(home, path), { overwrite: false });
+      return path;
     } catch (error) {
+      // Another program has taken the name meanwhile.
       if (!(error instanceof FileSystemError) || error.code !== "FileExists") throw error;
     }
+  }
+}
+
+/** A path for a new photo at which nothing is yet. @param taken paths that are spoken for */
+export async function freePath(home: UriType, name: string, taken: ReadonlySet<string>): Promise<string> {
+  for (const free of namesFor(name)) {
+    const path = `${PHOTO_FOLDER}/${free}`;
+    if (!taken.has(path) && !(await isThere(Uri.joinPath(home, path)))) return path;
   }
   throw new Error("no name is free");
 }
