@@ -11,11 +11,16 @@ let client: LanguageClient | undefined;
 
 export async function activate(context: ExtensionContext): Promise<void> {
   const script = Uri.joinPath(context.extensionUri, "dist/browser/server.js").toString(true);
-  const options = clientOptions(schemes());
-  client = new LanguageClient("cotter", "Cotter", () => Promise.resolve(startWorker(script)), options);
+  const schemes = schemesOfLogs();
+  client = new LanguageClient(
+    "cotter",
+    "Cotter",
+    () => Promise.resolve(startWorker(script)),
+    clientOptions(schemes),
+  );
   offerFiles(client);
   askToBeTold(client);
-  makeAtHome(context, client, options);
+  makeAtHome(context, client, schemes);
   context.subscriptions.push(client);
   await client.start();
 }
@@ -32,7 +37,7 @@ function startWorker(script: string): MessageTransports {
 }
 
 /** Those of the open folders: a browser knows files by many. Not `git:` and the like, which are no builds of their own. */
-function schemes(): readonly string[] {
+function schemesOfLogs(): readonly string[] {
   const ofFolders = (workspace.workspaceFolders ?? []).map(({ uri }) => uri.scheme);
   return [...new Set(["file", "untitled", "vscode-vfs", ...ofFolders])];
 }

@@ -9,13 +9,20 @@ import { calmRestart } from "./calm-restart.ts";
  */
 export function clientOptions(schemes: readonly string[]): LanguageClientOptions {
   return {
-    documentSelector: schemes.map((scheme) => ({ language: "cotter", scheme })),
+    documentSelector: [...logsOf(schemes)],
     synchronize: {
       configurationSection: "cotter",
       fileEvents: workspace.createFileSystemWatcher("**/*.cotter"),
     },
     errorHandler: calmRestart(),
   };
+}
+
+/** Logs as the editor selects them. */
+export function logsOf(
+  schemes: readonly string[],
+): readonly { readonly language: string; readonly scheme: string }[] {
+  return schemes.map((scheme) => ({ language: "cotter", scheme }));
 }
 
 /** Asks the server to tell of changes, which the views follow. */

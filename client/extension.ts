@@ -10,10 +10,10 @@ import { offerCheckTask } from "./tasks/check-task.ts";
 let client: LanguageClient | undefined;
 
 export async function activate(context: ExtensionContext): Promise<void> {
-  const options = clientOptions(["file", "untitled", "vscode-vfs"]);
-  client = new LanguageClient("cotter", "Cotter", serverOptions(context), options);
+  const schemes = ["file", "untitled", "vscode-vfs"];
+  client = new LanguageClient("cotter", "Cotter", serverOptions(context), clientOptions(schemes));
   askToBeTold(client);
-  makeAtHome(context, client, options);
+  makeAtHome(context, client, schemes);
   context.subscriptions.push(offerCheckTask(context.extensionUri), client);
   await client.start();
 }

@@ -1,8 +1,9 @@
 /** Makes the extension at home in the editor, whatever it runs in: views, status, commands, panels, photos. */
 import type { ExtensionContext } from "vscode";
 import { commands } from "vscode";
-import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import type { BaseLanguageClient } from "vscode-languageclient";
 import type { ReportName, Spot } from "../server/language-server/protocol.ts";
+import { logsOf } from "./client-options.ts";
 import { checkReading } from "./commands/check-reading.ts";
 import { newBuild } from "./commands/new-build.ts";
 import { newDay } from "./commands/new-day.ts";
@@ -19,12 +20,15 @@ import { asItStands } from "./views/as-it-stands.ts";
 import { stillOpen } from "./views/still-open.ts";
 import { toOrder } from "./views/to-order.ts";
 
-/** To be called before the client is started, so that commands are there from the first moment. */
+/**
+ * To be called before the client is started, so that commands are there from the first moment.
+ * @param schemes of the files that are logs
+ */
 export function makeAtHome(
   { extensionUri, subscriptions }: ExtensionContext,
   client: BaseLanguageClient,
-  { documentSelector }: LanguageClientOptions,
-): ShownBuild {
+  schemes: readonly string[],
+): void {
   const shown = new ShownBuild(client);
   const panels = new ReportPanels(shown, extensionUri);
   const open = (name: ReportName) => () => panels.open(name);
@@ -52,10 +56,9 @@ export function makeAtHome(
     stillOpen(shown),
     toOrder(shown),
     showStatus(shown),
-    takePhotos(shown, documentSelector as { readonly language: string; readonly scheme: string }[]),
+    takePhotos(shown, logsOf(schemes)),
     ...Object.entries(handlers).map(([name, run]) => commands.registerCommand(`cotter.${name}`, run)),
   );
-  return shown;
 }
 
 async function restart(client: BaseLanguageClient): Promise<void> {

@@ -3,10 +3,11 @@ import { l10n, SnippetString, window } from "vscode";
 import { goTo } from "../go-to.ts";
 import type { ShownBuild } from "../shown-build.ts";
 import { insertBlock } from "./insert-block.ts";
+import { sayNoBuild } from "./no-build.ts";
 
 export async function newDay(shown: ShownBuild): Promise<void> {
   const place = await shown.ask("cotter/dayPlace", {});
-  if (place === null) return;
+  if (place === null) return await sayNoBuild();
   const { date, found, end } = place;
   if (found !== null) {
     await goTo(shown, end);

@@ -4,12 +4,14 @@ import { goTo } from "../go-to.ts";
 import { quoted } from "../photos/photo-names.ts";
 import type { ShownBuild } from "../shown-build.ts";
 import { insertBlock } from "./insert-block.ts";
+import { sayNoBuild } from "./no-build.ts";
 import { faultOfPath, titleFromPath } from "./part-path.ts";
 
 export async function newPart(shown: ShownBuild): Promise<void> {
   const path = await askPath();
-  const place = path === undefined ? null : await shown.ask("cotter/partPlace", { path });
-  if (path === undefined || place === null) return;
+  if (path === undefined) return;
+  const place = await shown.ask("cotter/partPlace", { path });
+  if (place === null) return await sayNoBuild();
   if (place.taken !== null) {
     await goTo(shown, place.taken);
     window.setStatusBarMessage(l10n.t("{0} is there already.", path), 5000);

@@ -3,11 +3,13 @@ import type { Uri as UriType } from "vscode";
 import { env, l10n, ProgressLocation, Uri, window, workspace } from "vscode";
 import type { ReportName } from "../../server/language-server/protocol.ts";
 import type { ShownBuild } from "../shown-build.ts";
+import { sayNoBuild } from "./no-build.ts";
 
 /** The dialogue asks before anything is overwritten. */
 export async function saveReport(shown: ShownBuild, report: ReportName): Promise<void> {
   const made = await shown.ask("cotter/report", { report });
-  if (made !== null) await savePage(shown, made.fileName, made.page);
+  if (made === null) await sayNoBuild();
+  else await savePage(shown, made.fileName, made.page);
 }
 
 export async function saveBook(shown: ShownBuild): Promise<void> {
@@ -15,7 +17,7 @@ export async function saveBook(shown: ShownBuild): Promise<void> {
   const made = await window.withProgress({ location: ProgressLocation.Notification, title }, () =>
     shown.ask("cotter/book", {}),
   );
-  if (made === null) return;
+  if (made === null) return await sayNoBuild();
   const { missing } = made;
   const file = await savePage(shown, made.fileName, made.page);
   if (file === undefined || missing.length === 0) return;
