@@ -18,6 +18,7 @@ import { build, context, transform } from "esbuild";
 const root = path.dirname(fileURLToPath(import.meta.url));
 const output = path.join(root, "dist");
 const notices = path.join(output, "THIRD-PARTY-NOTICES.txt");
+const packageList = path.join(output, "packaged.txt");
 const watching = process.argv.includes("--watch");
 const development = watching || process.argv.includes("--development");
 
@@ -52,8 +53,10 @@ function writing(name, write) {
         if (written.size < bundlings.length) return;
         const all = [...written.values()];
         await writeNotices(all.flatMap(({ metafile }) => Object.keys(metafile.inputs)));
-        await removeOthers(new Set([...all.flatMap(({ paths }) => paths), notices]));
-        reportSizes(Object.assign({}, ...all.map(({ metafile }) => metafile.outputs)));
+        const outputs = Object.assign({}, ...all.map(({ metafile }) => metafile.outputs));
+        await writePackageList(outputs);
+        await removeOthers(new Set([...all.flatMap(({ paths }) => paths), notices, packageList]));
+        reportSizes(outputs);
       });
     },
   };
@@ -78,6 +81,29 @@ async function writeAsCommonJs({ path: file, text }) {
   await mkdir(path.dirname(file), { recursive: true });
   await writeFile(file, isCommand ? `#!/usr/bin/env node\n${code}` : code);
   if (isCommand) await chmod(file, 0o755);
+}
+
+/**
+ * What the package for the editor holds, in the form that vsce reads: what stands in .vscodeignore, and the parts of
+ * all that the extension starts. Of the program `cotter` that is the one command that the editor's task runs.
+ */
+async function writePackageList(outputs) {
+  const fileOf = (entry) => Object.keys(outputs).find((file) => outputs[file].entryPoint === entry);
+  const needed = new Set();
+  const take = (file, withLate) => {
+    if (needed.has(file) || outputs[file] === undefined) return;
+    needed.add(file);
+    for (const { path: part, kind } of outputs[file].imports)
+      if (withLate || kind !== "dynamic-import") take(part, withLate);
+  };
+  for (const entry of [programs.client, programs.server, ...browserPrograms.map(({ entry }) => entry)])
+    take(fileOf(entry), true);
+  take(fileOf("server/command-line/commands/check.ts"), true);
+  take(fileOf(programs.cotter), false);
+  const own = await readFile(path.join(root, ".vscodeignore"), "utf8");
+  const parts = [...needed].sort().map((file) => `!${file}\n`);
+  await mkdir(output, { recursive: true });
+  await writeFile(packageList, own + parts.join(""));
 }
 
 /** The licences of the packages inside the bundles, which have to travel with them. */

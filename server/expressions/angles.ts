@@ -1,6 +1,6 @@
 /**
  * Sines and their kind over decimals. Angles are brought to the first half of a right angle in degrees, exactly, and
- * the rest is computed with 50 digits by the decimals of mathjs, so that sin(30 deg) is 0.5 and cos(90 deg) is 0.
+ * the rest is computed with 50 digits by decimal.js, so that sin(30 deg) is 0.5 and cos(90 deg) is 0.
  */
 import { Decimal, decimal, PRECISION } from "../quantities/decimal.ts";
 
