@@ -202,7 +202,7 @@ describe("reports for a page", () => {
 
   test("the programme: each row of the drawing leads to its job or hold point", () => {
     const { fragment, spots } = report(chosen(CORNER), "timeline");
-    const rows = [...fragment.matchAll(/<g class="link"[^>]*data-spot="(\d+)" aria-label="([^":]*)/g)];
+    const rows = [...fragment.matchAll(/<g class="link"[^>]*data-spot="(\d+)"><title>([^<:]*)/g)];
     expect(rows.map(([, index, words]) => `${words} ${at(spots[Number(index)] ?? null)}`)).toEqual([
       "First run log.cotter:30",
       "Fit the disc log.cotter:23",

@@ -87,7 +87,7 @@ function linkedPlaces(chosen: ChosenBuild, html: string, spots: Spots): string {
     .map((piece) =>
       piece.startsWith("<")
         ? piece
-        : whole(piece).replace(named, (words, before: string, path: string, line: string) => {
+        : piece.replace(named, (words, before: string, path: string, line: string) => {
             const uri = files.get(path);
             if (uri === undefined) return words;
             const index = spots.indexOf({ uri, line: Number(line) - 1, character: 0 });
@@ -95,11 +95,6 @@ function linkedPlaces(chosen: ChosenBuild, html: string, spots: Spots): string {
           }),
     )
     .join("");
-}
-
-/** A cell that is a date stays on one line. */
-function whole(text: string): string {
-  return text.replace(/^\d{4}-\d{2}-\d{2}( late)?$/, '<span class="whole">$&</span>');
 }
 
 /** Longer paths first, so that none is taken for the end of another. */
