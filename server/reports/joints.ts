@@ -213,7 +213,7 @@ function tableRow(standing: Standing, row: JointRow): TableRow {
       protrusion:
         protrusion === undefined
           ? ""
-          : `${formatQuantity(lengthAsWritten(standing, node, protrusion.length))}, ${protrusion.pitches.toFixed(1)} P`,
+          : `${formatQuantity(lengthAsWritten(standing, node, protrusion.length))}, ${protrusion.pitches.toFixed(1)} pitches`,
     },
     remarks: remarksOf(row),
   };
