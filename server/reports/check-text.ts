@@ -66,7 +66,7 @@ function summary(complaints: readonly Complaint[]): string {
   const words: readonly (readonly [Severity, string, string])[] = [
     ["error", "error", "errors"],
     ["warning", "warning", "warnings"],
-    ["information", "information", "informations"],
+    ["information", "piece of information", "pieces of information"],
     ["hint", "hint", "hints"],
   ];
   const said = words.flatMap(([severity, one, many]) =>
