@@ -111,3 +111,37 @@ describe("what is on disk and not committed", () => {
     });
   });
 });
+
+describe("a merge that itself alters something", () => {
+  it("is told of as the one who did", async () => {
+    const [vehicle, before] = [
+      'vehicle "Kestrel"\npart hub "Hub"\n',
+      "day 2026-05-02\n  measured: hub bore 25.02 mm\n",
+    ];
+    const own = scriptedRepository([
+      { day: "2026-05-02", files: { "build.cotter": vehicle, "diary.cotter": before } },
+      {
+        day: "2026-05-03",
+        author: "KT",
+        branch: "shed",
+        files: { "shed.cotter": "day 2026-05-03\n  cleaned: hub\n" },
+      },
+      { day: "2026-05-04", files: { "home.cotter": "day 2026-05-04\n  greased: hub\n" }, from: 1 },
+      {
+        day: "2026-05-05",
+        files: {
+          "diary.cotter": before.replace("25.02", "25.04"),
+          "shed.cotter": "day 2026-05-03\n  cleaned: hub\n",
+        },
+        merges: 2,
+      },
+    ]);
+    expect(lines(await historyIn(own, "hub"))).toEqual([
+      '2026-05-02 JR written part > hub "Hub"',
+      "2026-05-02 JR written 2026-05-02 measured > bore 25.02 mm",
+      "2026-05-03 KT written 2026-05-03 cleaned >",
+      "2026-05-04 JR written 2026-05-04 greased >",
+      "2026-05-05 JR altered 2026-05-02 measured bore 25.02 mm > bore 25.04 mm",
+    ]);
+  });
+});
