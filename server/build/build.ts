@@ -22,7 +22,7 @@ import { namesOf } from "./names.ts";
 import { missingPhotos } from "./photo-findings.ts";
 import type { Diary } from "./replay/diary.ts";
 import { readDiary } from "./replay/diary.ts";
-import { complainOfUnseenParts } from "./second-look.ts";
+import { complainOfUnseenParts } from "./second-look-findings.ts";
 import { complainOfSettings } from "./setting-findings.ts";
 import type { BlockSite, SourceFile } from "./source.ts";
 import { placeAt, sitesOf } from "./source.ts";

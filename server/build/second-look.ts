@@ -1,7 +1,4 @@
 /** The second pair of eyes that a part asks for once it has been put on; that of a joint is part of its being secured. */
-import type { Leanings } from "./leaning.ts";
-import { leaningPlace } from "./leaning.ts";
-import type { Replay } from "./replay/replay.ts";
 import type { Standing } from "./standing.ts";
 import type { DatedFact, PartState } from "./states.ts";
 
@@ -18,19 +15,4 @@ export function unseenSince(
       is === "seen" && fact.order > placed.order && (doer === undefined || fact.fact.by !== doer),
   );
   return seen ? undefined : placed;
-}
-
-export function complainOfUnseenParts(replay: Replay, leanings: Leanings): void {
-  for (const part of replay.parts.values()) {
-    const since = unseenSince(replay, part);
-    const leaning = since && leanings.on(part.node, since, "parts");
-    if (since === undefined || leaning === undefined) continue;
-    replay.complainOf(
-      part.node,
-      "not-seen",
-      since.place,
-      { what: part.node.path },
-      { seeAlso: [leaningPlace(leaning)] },
-    );
-  }
 }
