@@ -43,11 +43,15 @@ export async function stepsOf(
   const commits = await repository.commitsOfLogs(until);
   if (isGitFault(commits)) return commits;
   const walk = new Walk(commits, pathsOf(commits, repository.prefix));
+  const read = (from: number) =>
+    repository.contents(commits.slice(from, from + AT_ONCE).flatMap((commit) => walk.blobsOf(commit)));
+  let reading = read(0);
   for (let from = 0; from < commits.length; from += AT_ONCE) {
-    const some = commits.slice(from, from + AT_ONCE);
-    const contents = await repository.contents(some.flatMap((commit) => walk.blobsOf(commit)));
+    const contents = await reading;
     if (isGitFault(contents)) return contents;
-    for (const commit of some) walk.step(commit, contents);
+    // Git reads the next while these are gone through.
+    reading = read(from + AT_ONCE);
+    for (const commit of commits.slice(from, from + AT_ONCE)) walk.step(commit, contents);
   }
   return [...walk.steps, ...walk.uncommitted(working)];
 }
