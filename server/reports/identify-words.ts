@@ -7,30 +7,32 @@ import { list } from "../rules/words.ts";
 import type { Candidate } from "../trade/identification/candidate.ts";
 import type { ComparedDimension } from "../trade/identification/match.ts";
 import type { Difference, DimensionDifference } from "../trade/identification/tell-apart.ts";
-import { offBy } from "../trade/identification/written.ts";
+import { asWritten, offBy } from "../trade/identification/written.ts";
 
 /** `rolling bearing`, `donor`. */
 export function kindOf(candidate: Candidate): string {
   return candidate.is === "donor" ? "donor" : candidate.family.name;
 }
 
-/** `0.055 mm under`, `0.13 in over`, `as listed`. */
-export function sayOff(known: KnownDimension, expected: number): string {
-  const off = offBy(known, expected);
-  if (off.value.isZero()) return "exactly";
-  return `${formatQuantity(absolute(off))} ${off.value.isNegative() ? "under" : "over"}`;
+type Compared = Extract<ComparedDimension, { is: "compared" }>;
+
+/** How a dimension lies to what a candidate lists: `14 mm exactly`, `0.055 mm under 6.35 mm: worn`. */
+export function sayCompared(known: KnownDimension, compared: Compared): string {
+  const { nominal } = compared.expected;
+  const off = offBy(known, nominal);
+  const listed = formatQuantity(asWritten(known, nominal));
+  const figures = off.value.isZero()
+    ? `${listed} exactly`
+    : `${formatQuantity(absolute(off))} ${off.value.isNegative() ? "under" : "over"} ${listed}`;
+  return compared.state === "as made" ? figures : `${figures}: ${STATES[compared.state]}`;
 }
 
-const STATES: Readonly<Record<Extract<ComparedDimension, { is: "compared" }>["state"], string>> = {
+const STATES: Readonly<Record<Compared["state"], string>> = {
   "as made": "as new",
   "within the uncertainty": "within the uncertainty",
   worn: "worn",
   outside: "too far off",
 };
-
-export function sayState(compared: Extract<ComparedDimension, { is: "compared" }>): string {
-  return STATES[compared.state];
-}
 
 /** How the best candidate is told from others: `… and … differ in pitch by …: measure the pitch over ten threads`. */
 export function sayDifference(difference: Difference, known: readonly KnownDimension[]): string {

@@ -13,7 +13,7 @@ import type { FitState } from "../trade/identification/misfit.ts";
 import type { Difference } from "../trade/identification/tell-apart.ts";
 import { asWritten, offBy, uncertaintyAsWritten } from "../trade/identification/written.ts";
 import type { Identification } from "../trade/identification.ts";
-import { kindOf, sayDifference, sayOff, sayState } from "./identify-words.ts";
+import { kindOf, sayCompared, sayDifference } from "./identify-words.ts";
 import type { JsonQuantity } from "./json-values.ts";
 import { jsonQuantity } from "./json-values.ts";
 import type { Cell, Table, TableRow, TableSection } from "./table.ts";
@@ -260,15 +260,9 @@ function row(match: Match, used: readonly KnownDimension[]): TableRow {
 
 function dimensionCell(known: KnownDimension, compared: ComparedDimension): Cell {
   if (compared.is === "not stated") return { text: "not stated", tone: "faint" };
-  const { expected, state } = compared;
-  const off = sayOff(known, expected.nominal);
-  const nominal = formatQuantity(asWritten(known, expected.nominal));
-  const figures = off === "exactly" ? `${nominal} exactly` : `${off} ${nominal}`;
-  if (state === "as made") return figures;
-  return {
-    text: `${figures}: ${sayState(compared)}`,
-    tone: state === "outside" ? "bad" : "open",
-  };
+  const text = sayCompared(known, compared);
+  if (compared.state === "as made") return text;
+  return { text, tone: compared.state === "outside" ? "bad" : "open" };
 }
 
 function beforeNote({ dimensions }: Identified): readonly string[] {
@@ -312,7 +306,7 @@ function sayLimits({ name, limits }: Family): string {
   return `What the table of this kind (${name}) holds: ${limits}.`;
 }
 
-function cautionsOf({ candidates, nearest }: Identification): readonly string[] {
+export function cautionsOf({ candidates, nearest }: Identification): readonly string[] {
   return [CAUTION, ...([...candidates, ...nearest].some(isSparkPlug) ? [REACH_CAUTION] : [])];
 }
 

@@ -153,6 +153,45 @@ describe("writing down", () => {
   });
 });
 
+describe("writing down what a part is", () => {
+  // ISO 15, dimension series 02: bore 20, outside 47, width 14 mm is the deep groove ball bearing 6204.
+  const text = (width: string, facts = "") => `
+    part hub.bearing "Hub bearing"
+    part hub.seal
+    day 2026-06-01
+      measured: hub.bea⁞ring bore 20.00 mm
+      measured: hub.bearing outside 47.00 mm
+      measured: hub.bearing width ${width}
+${facts}`;
+  const offers = (of: string) => titles(of).filter((title) => title.includes("that it is"));
+
+  test("is offered for each of the best that fit", () => {
+    expect(offers(text("14.0 mm"))).toEqual(["Write down that it is 6204 (rolling bearing)"]);
+    expect(done(text("14.0 mm"), "Write down that it is 6204 (rolling bearing)")).toContain(
+      '  measured: hub.bearing width 14.0 mm\n  identified: hub.bearing as "6204"',
+    );
+  });
+
+  test("names the donor that it is like", () => {
+    const shaft = `
+      donor van_shaft "Pryce van, \\"long\\" shaft"
+        size: length 512 mm
+        size: spline_diameter 24 mm
+      part rear.shaft
+      day 2026-06-01
+        measured: rear.sha⁞ft length 512.0 mm
+        measured: rear.shaft spline_diameter 24.0 mm
+    `;
+    const [title = ""] = offers(shaft);
+    expect(done(shaft, title)).toMatch(/identified: rear\.shaft as ".*" from van_shaft\n/);
+  });
+
+  test("is not offered for what is only near, nor where it is known", () => {
+    expect(offers(text("14.15 mm"))).toEqual([]);
+    expect(offers(text("14.0 mm", '      identified: hub.bearing as "6204"\n'))).toEqual([]);
+  });
+});
+
 test("only what is asked for is offered", () => {
   const text = "part disc\nday 2026-05-02\n  removed: wi⁞ng\n";
   expect(offered(text, ["refactor"]).found).toEqual([]);

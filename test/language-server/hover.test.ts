@@ -72,6 +72,58 @@ describe("a part", () => {
   });
 });
 
+describe("a part of unknown identity", () => {
+  const bearing = (measured: string) =>
+    told(`
+      part hub.bearing "Hub bearing"
+      part hub.seal
+      day 2026-05-02
+        removed: hub.be⁞aring, hub.seal
+${measured}
+    `);
+  // ISO 15, dimension series 02: bore 20, outside 47, width 14 mm is the deep groove ball bearing 6204.
+  const MEASURED = `
+        measured: hub.bearing bore 20.00 mm
+        measured: hub.bearing outside 47.00 mm
+        measured: hub.bearing width 13.95 mm`;
+
+  test("can be what its dimensions fit, with how far off each is", () => {
+    const shown = bearing(MEASURED);
+    expect(shown).toContain("What it can be, best first:");
+    expect(shown).toMatch(
+      /- \*\*6204\*\* \(rolling bearing\), score [01]\.\d\d: bore 20 mm exactly, outside 47 mm exactly, width 0\.05 mm under 14 mm/,
+    );
+    expect(shown).toContain("markings and the maker's manual come first");
+  });
+
+  test("near to what is known, but no more, is said to be that", () => {
+    const shown = bearing(MEASURED.replace("13.95", "14.15"));
+    expect(shown).toContain("Nothing in the tables or among the donors fits. Nearest:");
+    expect(shown).toContain("width 0.15 mm over 14 mm: too far off");
+  });
+
+  test("with one dimension is not guessed at", () => {
+    expect(bearing("        measured: hub.bearing bore 20.00 mm")).not.toContain("can be");
+  });
+
+  test("is that no longer once its number or a day says what it is", () => {
+    expect(bearing(`${MEASURED}\n        identified: hub.bearing as "6204"`)).not.toContain("can be");
+  });
+
+  test("is compared with the donors of the build too", () => {
+    const shown = told(`
+      donor van_shaft "Pryce van, driveshaft"
+        size: length 512 mm
+        size: spline_diameter 24 mm
+      part rear.shaft
+      day 2026-05-02
+        measured: rear.sha⁞ft length 512.0 mm
+        measured: rear.shaft spline_diameter 24.0 mm
+    `);
+    expect(shown).toContain("**Pryce van, driveshaft** (donor), score");
+  });
+});
+
 test("a set tells of each thing that it means", () => {
   const shown = told("part a.disc\npart b.disc\nday 2026-05-03\n  cleaned: *.di⁞sc\n");
   expect(shown).toContain("`a.disc`");

@@ -185,6 +185,32 @@ day 2026-05-03
     ).rejects.toThrow("there is a front.left.hub already");
   });
 
+  // ISO 15, dimension series 02: bore 25, outside 52, width 15 mm is the deep groove ball bearing 6205.
+  test("an unknown bearing is measured, what it can be is shown, and written down", async () => {
+    write(`
+part front.left.bearing "Hub bearing"
+
+day 2026-05-03
+  measured: front.left.bearing bore 25.00 mm with mic25
+  measured: front.left.bearing outside 52.0 mm
+  measured: front.left.bearing width 15.0 mm
+`);
+    const place = at("front.left.bearing width", "bearing");
+    const hover = await editor.request<Hover>("textDocument/hover", place);
+    expect(JSON.stringify(hover.contents)).toContain("**6205** (rolling bearing)");
+    const actions = await editor.request<CodeAction[]>("textDocument/codeAction", {
+      textDocument: { uri },
+      range: { start: place.position, end: place.position },
+      context: { diagnostics: [] },
+    });
+    const identify = actions.find(({ title }) => title === "Write down that it is 6205 (rolling bearing)");
+    const [change] = identify?.edit?.documentChanges ?? [];
+    take(change !== undefined && "edits" in change ? (change.edits as TextEdit[]) : []);
+    expect(text).toContain('  identified: front.left.bearing as "6205"\n');
+    const known = await editor.request<Hover>("textDocument/hover", place);
+    expect(JSON.stringify(known.contents)).not.toContain("can be");
+  });
+
   test("the file is read by outline, references, states, tokens and forms", async () => {
     write(
       "  removed: front.left.hub\n  measured: front.left.hub bore 52.00 mm with mic25\n  calc: a = 1 mm + 1 mm\n",

@@ -1,16 +1,19 @@
-/** Facts that could be written down today: a part ordered, a snag cleared, the joints of an assembly marked. */
+/** Facts that could be written down today: a part ordered, a snag cleared, the joints of an assembly marked, what a part is. */
 import type { TextEdit } from "vscode-languageserver";
 import type { Position } from "../../../../grammar/document.ts";
 import type { Build } from "../../../build/build.ts";
+import { identifiedFact } from "../../../build/identification.ts";
 import { securing } from "../../../build/securing.ts";
 import type { SourceFile } from "../../../build/source.ts";
 import type { TreeNode } from "../../../build/tree/node.ts";
 import { below } from "../../../build/tree/node.ts";
 import { needsOf } from "../../../plan/needs.ts";
 import { formatMoney } from "../../../quantities/money.ts";
+import { kindOf } from "../../../reports/identify-words.ts";
 import { occurrenceAt } from "../../names/occurrences.ts";
 import type { Thing } from "../../names/thing.ts";
 import type { FileView } from "../../view.ts";
+import { possibleIdentity } from "../../words/possible-identity.ts";
 import type { Action } from "./action.ts";
 import { WRITE_DOWN } from "./action.ts";
 
@@ -31,7 +34,7 @@ function factsOf(view: FileView, thing: Thing): readonly Action[] {
       : [written(view, `Clear the snag ${thing.name}`, `cleared: ${thing.name}`)];
   }
   if (thing.is !== "node") return [];
-  return [...ordering(view, thing.node), ...marking(view, thing.node)];
+  return [...ordering(view, thing.node), ...marking(view, thing.node), ...identifying(view, thing.node)];
 }
 
 function ordering(view: FileView, node: TreeNode): readonly Action[] {
@@ -59,6 +62,16 @@ function marking(view: FileView, node: TreeNode): readonly Action[] {
   const paths = joints.map(({ path }) => path).join(", ");
   const title = joints.length === 1 ? `Mark ${paths}` : `Mark ${joints.length} joints of ${node.path}`;
   return [written(view, title, `marked: ${paths}`)];
+}
+
+/** What an unknown part fits, the best few; what is only near is no proposal. */
+function identifying(view: FileView, node: TreeNode): readonly Action[] {
+  const fitting = possibleIdentity(view.build, node)?.shown.filter(({ fits }) => fits) ?? [];
+  const all = fitting.map(({ candidate }) => {
+    const title = `Write down that it is ${candidate.name} (${kindOf(candidate)})`;
+    return written(view, title, identifiedFact(node.path, candidate));
+  });
+  return [...new Map(all.map((action) => [action.title, action])).values()];
 }
 
 function written(view: FileView, title: string, fact: string): Action {

@@ -15,6 +15,7 @@ import { sayLimits } from "../../../reports/parts.ts";
 import { block, code, escaped, list, paragraphs } from "../../markdown.ts";
 import { measurementLines, sayVerdict } from "../../words/measurements.ts";
 import { isAmiss, stateOf } from "../../words/node-state.ts";
+import { describeIdentity } from "./of-identity.ts";
 import { describeJoint } from "./of-joint.ts";
 
 /** Longer lists are cut, and say so. */
@@ -31,6 +32,7 @@ export function describeNode(build: Build, node: TreeNode): string {
     settings(build, node),
     found(build, node),
     goods(build, node),
+    describeIdentity(build, node),
     node.kind === "vehicle" || node.kind === "assembly" ? inside(build, node) : undefined,
     readings.some((line) => line.includes("±")) ? `*${escaped(GUARD_BAND_REMARK)}*` : undefined,
   );
