@@ -1,6 +1,8 @@
 /** How the client is set up, wherever it runs. */
+import type { Disposable } from "vscode";
 import { workspace } from "vscode";
 import type { BaseLanguageClient, LanguageClientOptions, StaticFeature } from "vscode-languageclient";
+import type { ClientNotifications } from "../server/language-server/protocol.ts";
 import { calmRestart } from "./calm-restart.ts";
 
 /**
@@ -14,6 +16,7 @@ export function clientOptions(schemes: readonly string[]): LanguageClientOptions
       configurationSection: "cotter",
       fileEvents: workspace.createFileSystemWatcher("**/*.cotter"),
     },
+    initializationOptions: () => ({ trusted: workspace.isTrusted }),
     errorHandler: calmRestart(),
   };
 }
@@ -23,6 +26,15 @@ export function logsOf(
   schemes: readonly string[],
 ): readonly { readonly language: string; readonly scheme: string }[] {
   return schemes.map((scheme) => ({ language: "cotter", scheme }));
+}
+
+/** Tells the server once the user trusts the folders: only then may it start git. */
+export function tellOfTrust(client: BaseLanguageClient): Disposable {
+  const method: keyof ClientNotifications = "cotter/trusted";
+  return workspace.onDidGrantWorkspaceTrust(() => {
+    const granted: ClientNotifications[typeof method] = { trusted: true };
+    if (client.isRunning()) void client.sendNotification(method, granted);
+  });
 }
 
 /** Asks the server to tell of changes, which the views follow. */

@@ -3,7 +3,7 @@ import type { ExtensionContext } from "vscode";
 import { commands } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { ReportName, Spot } from "../server/language-server/protocol.ts";
-import { logsOf } from "./client-options.ts";
+import { logsOf, tellOfTrust } from "./client-options.ts";
 import { checkReading } from "./commands/check-reading.ts";
 import { newBuild } from "./commands/new-build.ts";
 import { newDay } from "./commands/new-day.ts";
@@ -56,6 +56,7 @@ export function makeAtHome(
     stillOpen(shown),
     toOrder(shown),
     showStatus(shown),
+    tellOfTrust(client),
     takePhotos(shown, logsOf(schemes)),
     ...Object.entries(handlers).map(([name, run]) => commands.registerCommand(`cotter.${name}`, run)),
   );

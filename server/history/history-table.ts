@@ -1,6 +1,7 @@
 /** The history of one thing, for people: what was said, by whom, and where it was written later than its day. */
 import type { Cell, Table, TableRow } from "../reports/table.ts";
 import { column } from "../reports/table.ts";
+import { sayDaysLater } from "./days-later.ts";
 import { sayShallow } from "./git-fault.ts";
 import type { ThingHistory } from "./history-of-thing.ts";
 import { fileOf, refOf, shownOf } from "./history-report.ts";
@@ -57,14 +58,10 @@ function isGrave({ is, daysLater }: Entry): boolean {
 
 function remarkOf(entry: Entry): Cell {
   const { is, daysLater } = entry;
-  const later = daysLater === undefined ? "" : sayDays(daysLater);
+  const later = daysLater === undefined ? "" : sayDaysLater(daysLater);
   if (isGrave(entry)) return { text: `${is} ${later}`, tone: "bad" };
   if (is !== "written") return { text: is, tone: "open" };
   return later === "" ? "" : { text: `written ${later}`, tone: daysLater === 1 ? "faint" : "open" };
-}
-
-function sayDays(days: number): string {
-  return days === 1 ? "the day after" : `${days} days later`;
 }
 
 function notesOf(history: ThingHistory): readonly string[] {

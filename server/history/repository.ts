@@ -19,6 +19,9 @@ export interface RecordedFile {
   readonly blob: string;
 }
 
+/** As many as one looks through. */
+const MOST_NEWEST = 100;
+
 export class Repository {
   /** The root of the working tree. */
   readonly root: string;
@@ -79,6 +82,17 @@ export class Repository {
     const mark = randomUUID();
     const answer = await this.run([...logWords(mark), until.id, "--", ":(top,glob)**/*.cotter"]);
     return isGitFault(answer) ? answer : parseLog(answer.out.toString("utf8"), mark);
+  }
+
+  /** The newest commits up to one that touched a log below the folder that was asked about, newest first. */
+  async newestOfLogs(until: Commit): Promise<readonly Commit[] | GitFault> {
+    const mark = randomUUID();
+    const below = this.prefix === "" ? ":(top,glob)**/*.cotter" : `:(top,literal)${this.prefix}`;
+    const answer = await this.run([...logWords(mark), `--max-count=${MOST_NEWEST}`, until.id, "--", below]);
+    if (isGitFault(answer)) return answer;
+    return parseLog(answer.out.toString("utf8"), mark)
+      .filter(({ logs }) => logs.some(({ path }) => path.endsWith(".cotter")))
+      .reverse();
   }
 
   contents(blobs: readonly string[]): Promise<ReadonlyMap<string, Buffer> | GitFault> {

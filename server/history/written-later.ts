@@ -25,9 +25,14 @@ export interface WrittenFact {
 
 type Writers = ReadonlyMap<string, BlamedLine>;
 
+const NOBODY: Writers = new Map();
+
 export class WrittenLaterLookup {
   private readonly folder: string;
-  private readonly known = new Map<string, Promise<Writers>>();
+  /** By commit and file. */
+  private readonly asked = new Map<string, Promise<Writers>>();
+  /** By file. */
+  private readonly newest = new Map<string, Writers>();
 
   /** @param folder of a build on disk; to be made only where its folder is trusted, since git is started there */
   constructor(folder: string) {
@@ -35,15 +40,14 @@ export class WrittenLaterLookup {
   }
 
   /** Undefined of what was written on its day, is not committed, or stands in no repository. */
-  async of({ file, day, line }: WrittenFact): Promise<WrittenLater | undefined> {
-    const repository = await Repository.around(this.folder);
-    if (isGitFault(repository)) return undefined;
-    const head = await repository.commit("HEAD");
-    if (isGitFault(head)) return undefined;
-    const key = `${head.id} ${file}`;
-    const writers = this.known.get(key) ?? writersOf(repository, file);
-    this.keep(key, writers);
-    const writer = (await writers).get(keyOf(day, line));
+  async of(fact: WrittenFact): Promise<WrittenLater | undefined> {
+    await this.lookAt(fact.file);
+    return this.known(fact);
+  }
+
+  /** The same without asking git: as it was when the file was looked at last; undefined of a file that never was. */
+  known({ file, day, line }: WrittenFact): WrittenLater | undefined {
+    const writer = this.newest.get(file)?.get(keyOf(day, line));
     if (writer === undefined) return undefined;
     const daysLater = daysBetween(day, writer.day as IsoDate);
     return daysLater > 0
@@ -51,11 +55,27 @@ export class WrittenLaterLookup {
       : undefined;
   }
 
+  /** Asks git who wrote the lines of a file, unless that is known of its last commit. */
+  async lookAt(file: string): Promise<void> {
+    this.newest.set(file, await this.writers(file));
+  }
+
+  private async writers(file: string): Promise<Writers> {
+    const repository = await Repository.around(this.folder);
+    if (isGitFault(repository)) return NOBODY;
+    const head = await repository.commit("HEAD");
+    if (isGitFault(head)) return NOBODY;
+    const key = `${head.id} ${file}`;
+    const writers = this.asked.get(key) ?? writersOf(repository, file);
+    this.keep(key, writers);
+    return await writers;
+  }
+
   /** What is known of a file at an earlier commit is of no more use. */
   private keep(key: string, writers: Promise<Writers>): void {
     const file = key.slice(key.indexOf(" "));
-    for (const old of this.known.keys()) if (old !== key && old.endsWith(file)) this.known.delete(old);
-    this.known.set(key, writers);
+    for (const old of this.asked.keys()) if (old !== key && old.endsWith(file)) this.asked.delete(old);
+    this.asked.set(key, writers);
   }
 }
 
@@ -66,7 +86,7 @@ function keyOf(day: string, line: string): string {
 
 async function writersOf({ root, prefix }: Repository, file: string): Promise<Writers> {
   const lines = await blame(root, prefix + file);
-  if (isGitFault(lines)) return new Map();
+  if (isGitFault(lines)) return NOBODY;
   const { blocks, lines: firstLines } = Document.read(lines.map(({ text }) => text).join("\n"));
   const writers = new Map<string, BlamedLine>();
   for (const [index, { header, lineStarts }] of blocks.entries()) {

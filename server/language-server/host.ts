@@ -1,4 +1,5 @@
 /** What the server needs from the place that it runs in: a process of Node, or a worker in a browser. */
+import type { BuildRecord } from "../history/build-record.ts";
 import type { IsoDate } from "../quantities/dates.ts";
 import type { BookPhoto } from "../reports/book-photo.ts";
 import type { FileStore } from "../workspace/file-store.ts";
@@ -19,4 +20,9 @@ export interface Host {
     folder: string,
     photos: readonly string[],
   ) => Promise<ReadonlyMap<string, BookPhoto>>;
+  /**
+   * The record in git of the build in a folder; undefined of one that is not on this machine. Left out where no program
+   * can be started. To be asked only where the user trusts the folder.
+   */
+  readonly recordOf?: (folder: string) => Promise<BuildRecord | undefined>;
 }

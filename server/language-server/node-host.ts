@@ -16,6 +16,12 @@ export const nodeHost: Host = {
     const { readPhotos } = await import("../workspace/pictures/photos.ts");
     return readPhotos(path, photos);
   },
+  recordOf: async (folder) => {
+    const path = pathOf(folder);
+    if (path === undefined) return undefined;
+    const { BuildRecord } = await import("../history/build-record.ts");
+    return new BuildRecord(path);
+  },
   later: (milliseconds, callback) => {
     if (milliseconds === 0) {
       const waiting = setImmediate(callback);

@@ -26,6 +26,15 @@ export interface ViewNotifications {
   "cotter/buildChanged": undefined;
 }
 
+/** Notifications that the client sends. */
+export interface ClientNotifications {
+  /**
+   * Whether the user trusts the folders: git is started only there. How it is at the start stands in
+   * `initializationOptions.trusted`; a client that says nothing has no record shown.
+   */
+  "cotter/trusted": { readonly trusted: boolean };
+}
+
 export interface OfBuild {
   /** A log of the build; null, or a log of none: the first build of the workspace. */
   readonly uri: string | null;

@@ -7,6 +7,7 @@ import { Diagnostics } from "./diagnostics.ts";
 import { hearOfFileOperations, hearOfFiles, watchFiles } from "./files.ts";
 import { foldersOf, hearOfFolders, readFolders } from "./folders.ts";
 import type { Host } from "./host.ts";
+import type { ClientNotifications } from "./protocol.ts";
 import { refreshOthers } from "./refreshing.ts";
 import { answerChanging } from "./requests/changing.ts";
 import { answerOfNames } from "./requests/names.ts";
@@ -46,6 +47,7 @@ function answerRequests(session: Session): void {
   answerTelling(session);
   answerChanging(session);
   answerOfViews(session);
+  hearOfTrust(session);
   tellOfChanges(session);
   connection.languages.diagnostics.on(({ textDocument: { uri }, previousResultId }, token) =>
     session.answer(uri, token, { kind: "full", items: [] }, () => diagnostics.ofFile(uri, previousResultId)),
@@ -53,6 +55,13 @@ function answerRequests(session: Session): void {
   connection.languages.diagnostics.onWorkspace(({ previousResultIds }, token) =>
     session.answerOfAll(token, { items: [] }, () => diagnostics.ofWorkspace(previousResultIds)),
   );
+}
+
+function hearOfTrust({ connection, records }: Session): void {
+  const method: keyof ClientNotifications = "cotter/trusted";
+  connection.onNotification(method, ({ trusted }: ClientNotifications[typeof method]) => {
+    records.trusted = trusted === true;
+  });
 }
 
 async function begin(session: Session, folders: readonly string[]): Promise<void> {

@@ -4,6 +4,7 @@ import { LSPErrorCodes, ResponseError } from "vscode-languageserver";
 import { relativeTo } from "../workspace/file-store.ts";
 import { Workspace } from "../workspace/workspace.ts";
 import type { Host } from "./host.ts";
+import { Records } from "./records.ts";
 import type { Settings, StartOptions } from "./settings.ts";
 import { decoded, normalUri } from "./uri.ts";
 import { FileView } from "./view.ts";
@@ -17,6 +18,7 @@ export class Session {
   readonly client: ClientCapabilities;
   readonly rulesPage: string | undefined;
   readonly workspace: Workspace;
+  readonly records: Records;
   settings: Settings;
   /** Called when builds may have changed. */
   readonly onChanged = new Set<(by: ChangedBy) => void>();
@@ -40,6 +42,7 @@ export class Session {
       onChange: () => this.changed("others"),
       onTrouble: (message) => this.connection.console.warn(message),
     });
+    this.records = new Records(host, options.trusted, (error) => this.report(error));
     this.workspace.setSeverities(options.settings.severity);
   }
 

@@ -24,6 +24,12 @@ export function settingSchema(): object {
         default: DEFAULT_SETTINGS.codeLens,
         description: "Show the state of parts, joints and hold points above their blocks.",
       },
+      "cotter.writtenLater": {
+        type: "boolean",
+        default: DEFAULT_SETTINGS.writtenLater,
+        description:
+          "Say in a hover when a fact was written later than its day. Git is asked, in a trusted folder only.",
+      },
       ...severitySetting(),
     },
   };

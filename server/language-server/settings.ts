@@ -17,17 +17,20 @@ export interface Settings {
     readonly running: boolean;
   };
   readonly codeLens: boolean;
+  /** Whether a hover says that a fact was written later than its day. */
+  readonly writtenLater: boolean;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
   severity: new Map(),
   inlayHints: { computed: true, converted: true, verdicts: true, running: true },
   codeLens: true,
+  writtenLater: true,
 };
 
 /** Reads a section as a client sends it; what is absent or not of its type is as by default. */
 export function readSettings(section: unknown): Settings {
-  const { inlayHints, codeLens, severity } = record(section);
+  const { inlayHints, codeLens, writtenLater, severity } = record(section);
   const hints = record(inlayHints);
   const byDefault = DEFAULT_SETTINGS;
   const hint = (name: keyof Settings["inlayHints"]) => flag(hints[name], byDefault.inlayHints[name]);
@@ -44,6 +47,7 @@ export function readSettings(section: unknown): Settings {
       running: hint("running"),
     },
     codeLens: flag(codeLens, byDefault.codeLens),
+    writtenLater: flag(writtenLater, byDefault.writtenLater),
   };
 }
 
@@ -53,13 +57,16 @@ export interface StartOptions {
   readonly rulesPage: string | undefined;
   /** The section `cotter`, from a client that cannot be asked for it. */
   readonly settings: Settings;
+  /** Whether the user trusts the folders: only then is git started there. Not unless the client says so. */
+  readonly trusted: boolean;
 }
 
 export function readStartOptions(options: unknown): StartOptions {
-  const { rulesPage, settings } = record(options);
+  const { rulesPage, settings, trusted } = record(options);
   return {
     rulesPage: typeof rulesPage === "string" && /^https?:\/\//.test(rulesPage) ? rulesPage : undefined,
     settings: readSettings(settings),
+    trusted: trusted === true,
   };
 }
 

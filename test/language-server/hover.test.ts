@@ -190,6 +190,32 @@ describe("other names", () => {
   });
 });
 
+describe("a fact that was written later than its day", () => {
+  const late = { written: "2026-05-20", author: "K*T", commit: "0123456789abcdef", daysLater: 18 };
+  const of = (text: string) => {
+    const { view, position } = marked(text);
+    const asked: object[] = [];
+    const shown = hover(view, position, (fact) => {
+      asked.push(fact);
+      return fact.line.startsWith("measured:") ? late : undefined;
+    });
+    return { asked, shown: shown && (shown.contents as { value: string }).value };
+  };
+
+  test("says so below what is told of the word", () => {
+    const { asked, shown } = of("part disc\nday 2026-05-02\n  measured: di⁞sc a 9 mm  # seen\n");
+    expect(asked).toEqual([{ file: "log.cotter", day: "2026-05-02", line: "measured: disc a 9 mm  # seen" }]);
+    expect(shown).toMatch(/^`disc`/);
+    expect(shown).toMatch(/\*Written 18 days later, on 2026-05-20, by K\\\*T \(commit 012345678\)\*$/);
+  });
+
+  test("and nothing of a fact that was not, of prose, or of a definition", () => {
+    expect(of("part disc\nday 2026-05-02\n  removed: di⁞sc\n").shown).not.toContain("Written");
+    expect(of("part disc\nday 2026-05-02\n  Wri⁞tten up.\n")).toEqual({ asked: [], shown: undefined });
+    expect(of("part di⁞sc\n").asked).toEqual([]);
+  });
+});
+
 describe("values", () => {
   const of = (line: string) => told(`${BUILD}  day 2026-05-03\n    ${line}\n`);
 

@@ -5,6 +5,7 @@ import { completion } from "../features/completion/completion.ts";
 import type { Documented } from "../features/completion/item.ts";
 import { documentation } from "../features/completion/resolve.ts";
 import { hover } from "../features/hover/hover.ts";
+import type { WrittenLaterOf } from "../features/hover/lateness.ts";
 import { inlayHints } from "../features/inlay-hints.ts";
 import { documentLinks } from "../features/links.ts";
 import { signatureHelp } from "../features/signature-help.ts";
@@ -13,7 +14,14 @@ import { ofFile } from "./of-file.ts";
 
 export function answerTelling(session: Session): void {
   const { connection } = session;
-  connection.onHover(ofFile(session, null, (view, { position }) => hover(view, position) ?? null));
+  connection.onHover(
+    ofFile(session, null, (view, { position }) => {
+      const { folder } = view.snapshot;
+      const writtenLater: WrittenLaterOf = (fact) =>
+        session.settings.writtenLater ? session.records.writtenLater(folder, fact) : undefined;
+      return hover(view, position, writtenLater) ?? null;
+    }),
+  );
   connection.onSignatureHelp(
     ofFile(session, null, (view, { position }) => signatureHelp(view, position) ?? null),
   );

@@ -13,6 +13,8 @@ import { touches } from "../../text/inner-nodes.ts";
 import { entryOf, statementAt, valueAt } from "../../text/statement-at.ts";
 import { rangeIn } from "../../to-protocol.ts";
 import type { BlockPlace, FileView } from "../../view.ts";
+import type { WrittenLaterOf } from "./lateness.ts";
+import { lateness } from "./lateness.ts";
 import { describeDefinition } from "./of-definition.ts";
 import { describeCalculated, describeCharacteristic, describeOrder, describeSnag } from "./of-diary-name.ts";
 import { describeNode } from "./of-node.ts";
@@ -23,14 +25,20 @@ import { clauseWith, describeClauseOf, describeEntry } from "./of-word.ts";
 /** A set can mean many things: the first few are told. */
 const MOST_THINGS = 3;
 
-export function hover(view: FileView, position: Position): Hover | undefined {
+/** @param writtenLater says of a fact whether it was written later than its day */
+export function hover(
+  view: FileView,
+  position: Position,
+  writtenLater: WrittenLaterOf = () => undefined,
+): Hover | undefined {
   const at = view.placeAt(position);
-  const found = at && toldAt(view, at);
-  if (at === undefined || found === undefined || found.markdown === "") return undefined;
-  return {
-    contents: { kind: MarkupKind.Markdown, value: found.markdown },
-    range: rangeIn(view.document, at.index, found.span),
-  };
+  if (at === undefined) return undefined;
+  const found = toldAt(view, at);
+  const late = lateness(view.file, at, writtenLater);
+  const value = paragraphs(found?.markdown, late?.markdown);
+  const span = found?.span ?? late?.span;
+  if (span === undefined || value === "") return undefined;
+  return { contents: { kind: MarkupKind.Markdown, value }, range: rangeIn(view.document, at.index, span) };
 }
 
 interface Told {
