@@ -5,9 +5,10 @@
  * A client that wants to be told of changes says so in its capabilities: `experimental: { cotter: { buildChanged: true } }`.
  * It is then sent `cotter/buildChanged`, without content, once things have been quiet for a moment.
  */
+import type { GitFault } from "../history/git-fault.ts";
 
 /** Requests by name. Each answers null where there is no such build. */
-export interface ViewRequests {
+export interface ViewRequests extends RecordRequests {
   "cotter/overview": { readonly params: OfBuild; readonly result: BuildOverview | null };
   "cotter/branch": { readonly params: OfBranch; readonly result: readonly BranchEntry[] | null };
   /** Markdown. */
@@ -19,6 +20,17 @@ export interface ViewRequests {
   "cotter/calculate": { readonly params: OfExpression; readonly result: Calculated };
   "cotter/dayPlace": { readonly params: OfBuild; readonly result: DayPlace | null };
   "cotter/partPlace": { readonly params: OfThing; readonly result: PartPlace | null };
+}
+
+/** Requests about what git keeps of a build. */
+export interface RecordRequests {
+  /** The newest commits that touched a log of the build, newest first. */
+  "cotter/commits": { readonly params: OfBuild; readonly result: Recorded<readonly RecordedCommit[]> | null };
+  "cotter/compare": { readonly params: OfComparison; readonly result: Recorded<BuildComparison> | null };
+  "cotter/recordedText": { readonly params: OfRecordedText; readonly result: Recorded<string> | null };
+  "cotter/history": { readonly params: OfHistory; readonly result: Recorded<ThingRecord> | null };
+  /** The path or name of the thing at a place, or of the one that its line or block is about. */
+  "cotter/thingAt": { readonly params: OfPlace; readonly result: string | null };
 }
 
 /** Notifications that the server sends. */
@@ -55,6 +67,29 @@ export interface OfReport extends OfBuild {
 
 export interface OfExpression extends OfBuild {
   readonly expression: string;
+}
+
+/** Two revisions, or one and the build as the editor has it. */
+export interface OfComparison extends OfBuild {
+  /** A commit, a branch, a tag, or a day. */
+  readonly from: string;
+  readonly to: string | null;
+}
+
+export interface OfRecordedText extends OfBuild {
+  readonly commit: string;
+  /** From the build's folder, or from the root of the repository. */
+  readonly file: string;
+}
+
+export interface OfHistory extends OfBuild {
+  readonly ref: string;
+}
+
+export interface OfPlace {
+  readonly uri: string;
+  readonly line: number;
+  readonly character: number;
 }
 
 /** A place in a log: line and character from 0, in UTF-16 units. */
@@ -224,4 +259,95 @@ export interface FolderEntry {
   readonly kind: FileKind;
   /** A link is not followed when a folder is searched. */
   readonly link: boolean;
+}
+
+export type Recorded<T> = { readonly is: "recorded"; readonly value: T } | Refusal;
+
+/** Why the record could not be read, with the words of the server for it. */
+export interface Refusal {
+  readonly is: "refused";
+  readonly why: GitFault["fault"] | "not trusted" | "not on disk" | "unclear";
+  readonly message: string;
+}
+
+export interface RecordedCommit {
+  readonly id: string;
+  /** The first characters of the id. */
+  readonly short: string;
+  readonly day: string;
+  readonly author: string;
+  /** The first line of its message. */
+  readonly subject: string;
+}
+
+export interface BuildComparison {
+  readonly from: ComparedSide;
+  readonly to: ComparedSide;
+  readonly groups: readonly ChangesGroup[];
+  readonly changes: number;
+  readonly standOut: number;
+}
+
+export interface ComparedSide {
+  /** Null of the build as the editor has it. */
+  readonly commit: string | null;
+  readonly short: string | null;
+  readonly day: string | null;
+}
+
+export interface ChangesGroup {
+  readonly heading: string;
+  readonly changes: readonly ChangeEntry[];
+}
+
+export interface ChangeEntry {
+  readonly thing: string;
+  /** `reading altered after the fact of 2026-05-02` */
+  readonly change: string;
+  readonly before: string | null;
+  readonly after: string | null;
+  /** Something recorded is otherwise now, or less is asked: to be looked at first. */
+  readonly standsOut: boolean;
+  readonly at: TwoSided | null;
+}
+
+/** A line of a log of which there are two versions. */
+export interface TwoSided {
+  readonly left: RecordedSide;
+  readonly right: RecordedSide;
+  /** On which of them the line stands, counted from 0. */
+  readonly side: "left" | "right";
+  readonly line: number;
+}
+
+/** A log at a commit; without one the log in the editor. */
+export interface RecordedSide {
+  readonly commit: string | null;
+  /** From the build's folder, or from the root of the repository. */
+  readonly file: string;
+  /** The log in the editor; null where there is no such file, or a commit is meant. */
+  readonly uri: string | null;
+}
+
+export interface ThingRecord {
+  readonly ref: string;
+  readonly title: string | null;
+  /** The names it had before, newest first. */
+  readonly earlierNames: readonly string[];
+  /** In the order in which they were written. */
+  readonly statements: readonly RecordedStatement[];
+}
+
+export interface RecordedStatement {
+  readonly is: "written" | "altered" | "taken out";
+  readonly says: string;
+  /** What an altered one said before. */
+  readonly was: string | null;
+  /** The day that it tells of; null of a definition. */
+  readonly day: string | null;
+  /** Null where it was written on its day. */
+  readonly daysLater: number | null;
+  /** Null of what has not been committed. */
+  readonly commit: RecordedCommit | null;
+  readonly at: TwoSided;
 }

@@ -19,11 +19,6 @@ export class Records {
     this.report = report;
   }
 
-  /** Whether there can be a record at all, in what the server runs in. */
-  get canBe(): boolean {
-    return this.host.recordOf !== undefined;
-  }
-
   /** The record of a build by its folder; undefined without trust, and of a folder that is not on this machine. */
   async of(folder: string): Promise<BuildRecord | undefined> {
     if (!this.trusted) return undefined;

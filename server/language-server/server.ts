@@ -11,6 +11,7 @@ import type { ClientNotifications } from "./protocol.ts";
 import { refreshOthers } from "./refreshing.ts";
 import { answerChanging } from "./requests/changing.ts";
 import { answerOfNames } from "./requests/names.ts";
+import { answerOfRecord } from "./requests/record.ts";
 import { answerOfStructure } from "./requests/structure.ts";
 import { answerTelling } from "./requests/telling.ts";
 import { answerOfViews } from "./requests/views.ts";
@@ -47,6 +48,7 @@ function answerRequests(session: Session): void {
   answerTelling(session);
   answerChanging(session);
   answerOfViews(session);
+  answerOfRecord(session);
   hearOfTrust(session);
   tellOfChanges(session);
   connection.languages.diagnostics.on(({ textDocument: { uri }, previousResultId }, token) =>

@@ -2,6 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { definition } from "../../server/language-server/features/definition.ts";
 import { highlights, references } from "../../server/language-server/features/references.ts";
+import { subjectAt } from "../../server/language-server/names/subject-at.ts";
 import { marked, seen } from "./marked-build.ts";
 
 function definitionsIn(text: string): string[] {
@@ -150,5 +151,29 @@ describe("highlights", () => {
       [1, 3],
       [4, 2],
     ]);
+  });
+});
+
+describe("what a place is about", () => {
+  const about = (text: string) => {
+    const { view, position } = marked(`${PARTS}=== diary.cotter\n${text}`);
+    return subjectAt(view, position);
+  };
+
+  test("is the thing that is named there", () => {
+    expect(about("day 2026-05-02\n  removed: front.left.hub, front.le⁞ft.disc\n")).toBe("front.left");
+    expect(about("day 2026-05-02\n  measured: left.disc thick⁞ness 9 mm\n")).toBe(
+      "front.left.disc.thickness",
+    );
+    expect(about("day 2026-05-02\n  worked: 3 h on str⁞ip\n")).toBe("strip");
+  });
+
+  test("else the first of its line, else that of its block", () => {
+    expect(about("day 2026-05-02\n  measured: left.disc thickness 9 m⁞m\n")).toBe("front.left.disc");
+    expect(about('part rear.disc "Rear"\n  The cracked o⁞ne.\n')).toBe("rear.disc");
+  });
+
+  test("is nothing in the prose of a day", () => {
+    expect(about("day 2026-05-02\n  A dry da⁞y.\n")).toBeUndefined();
   });
 });

@@ -9,7 +9,7 @@ import { report } from "../features/views/report.ts";
 import { stillOpen } from "../features/views/still-open.ts";
 import { toOrder } from "../features/views/to-order.ts";
 import { dayPlace, partPlace } from "../features/views/writing-places.ts";
-import type { OfBuild, OfExpression, ViewRequests } from "../protocol.ts";
+import type { OfBuild, OfExpression, RecordRequests, ViewRequests } from "../protocol.ts";
 import type { Session } from "../session.ts";
 
 export function answerOfViews(session: Session): void {
@@ -27,7 +27,7 @@ export function answerOfViews(session: Session): void {
   answerBook(session);
 }
 
-type BuildRequest = Exclude<keyof ViewRequests, "cotter/calculate" | "cotter/book">;
+type BuildRequest = Exclude<keyof ViewRequests, keyof RecordRequests | "cotter/calculate" | "cotter/book">;
 
 function answer<M extends BuildRequest>(
   session: Session,
@@ -59,7 +59,7 @@ function answerBook(session: Session): void {
   });
 }
 
-function chosenBuild(session: Session, { uri }: OfBuild): ChosenBuild | undefined {
+export function chosenBuild(session: Session, { uri }: OfBuild): ChosenBuild | undefined {
   const { workspace } = session;
   const ofLog = uri === null ? undefined : workspace.buildOf(session.pathOf(uri));
   const snapshot = chooseBuild(workspace.everyBuild(), ofLog);

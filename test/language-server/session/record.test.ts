@@ -1,10 +1,15 @@
 /** The record in git, as an editor meets it through the server: only of folders that it says are trusted. */
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import type { Hover } from "vscode-languageserver";
+import type { RecordRequests } from "../../../server/language-server/protocol.ts";
 import { scriptedRepository } from "../../history/scripted-repository.ts";
 import { removeBundles } from "./bundle.ts";
 import { Editor, uriOf } from "./editor.ts";
+
+type Asked<M extends keyof RecordRequests> = NonNullable<RecordRequests[M]["result"]>;
 
 const VEHICLE = 'vehicle "Kestrel"\n\npart hub "Hub"\n  limit: bore max 25.05 mm\n';
 const DAY = "day 2026-05-02 1 h\n  removed: hub\n";
@@ -16,6 +21,10 @@ beforeAll(() => {
   folder = scriptedRepository([
     { day: "2026-05-02", files: { "build.cotter": VEHICLE, "diary.cotter": DAY } },
     { day: "2026-05-20", author: "KT", files: { "diary.cotter": DAY + READING } },
+    {
+      day: "2026-05-21",
+      files: { "diary.cotter": DAY + READING.replace("25.02", "25.04"), "notes.txt": "" },
+    },
   ]);
   uri = uriOf(path.join(folder, "diary.cotter"));
 });
@@ -37,7 +46,7 @@ describe("a hover", () => {
     const editor = await Editor.start({ folders: [folder], initializationOptions: { trusted: true } });
     expect(await hoverAt(editor, 2)).toContain("Hub");
     await eventually(async () =>
-      expect(await hoverAt(editor, 2)).toContain("Written 18 days later, on 2026-05-20, by KT"),
+      expect(await hoverAt(editor, 2)).toContain("Written 19 days later, on 2026-05-21, by JR"),
     );
     expect(await hoverAt(editor, 1)).not.toContain("Written");
     expect(await editor.stop()).toBe(0);
@@ -47,7 +56,7 @@ describe("a hover", () => {
     const editor = await Editor.start({ folders: [folder] });
     const untrusted = [await hoverAt(editor, 2), await hoverAt(editor, 2)];
     editor.notify("cotter/trusted", { trusted: true });
-    await eventually(async () => expect(await hoverAt(editor, 2)).toContain("Written 18 days later"));
+    await eventually(async () => expect(await hoverAt(editor, 2)).toContain("Written 19 days later"));
     editor.notify("cotter/trusted", { trusted: false });
     expect([...untrusted, await hoverAt(editor, 2)].join()).not.toContain("Written");
     await editor.stop();
@@ -60,5 +69,111 @@ describe("a hover", () => {
     });
     for (let times = 0; times < 3; times++) expect(await hoverAt(editor, 2)).not.toContain("Written");
     await editor.stop();
+  });
+});
+
+describe("the record of a build", () => {
+  let editor: Editor;
+  beforeAll(async () => {
+    editor = await Editor.start({ folders: [folder], initializationOptions: { trusted: true } });
+  });
+  afterAll(() => editor.stop());
+
+  const ask = async <M extends keyof RecordRequests>(
+    method: M,
+    params: Omit<RecordRequests[M]["params"], "uri">,
+  ) => await editor.request<Asked<M>>(method, { uri, ...params });
+
+  /** What a request is answered with; an error where it is refused. */
+  const answered = async <
+    M extends "cotter/commits" | "cotter/compare" | "cotter/recordedText" | "cotter/history",
+  >(
+    method: M,
+    params: Omit<RecordRequests[M]["params"], "uri">,
+  ) => {
+    const answer = await ask(method, params);
+    if (answer.is === "refused") throw new Error(answer.message);
+    return answer.value as Extract<Asked<M>, { is: "recorded" }>["value"];
+  };
+
+  test("has the commits that touched its logs, newest first", async () => {
+    const commits = await answered("cotter/commits", {});
+    expect(commits.map(({ day, author, subject }) => [day, author, subject])).toEqual([
+      ["2026-05-21", "JR", "Commit 3"],
+      ["2026-05-20", "KT", "Commit 2"],
+      ["2026-05-02", "JR", "Commit 1"],
+    ]);
+  });
+
+  test("is compared with the build in the editor, each change with its line on both sides", async () => {
+    editor.open(uri, `${DAY}${READING.replace("25.02", "25.90")}`);
+    const { from, to, groups, standOut } = await answered("cotter/compare", { from: "2026-05-20", to: null });
+    expect([from.day, to.commit, standOut]).toEqual(["2026-05-20", null, 1]);
+    expect(groups[0]).toMatchObject({
+      heading: "Look at these first",
+      changes: [
+        {
+          thing: "Hub (hub)",
+          change: "reading altered after the fact of 2026-05-02",
+          standsOut: true,
+          at: {
+            left: { commit: from.commit, file: "diary.cotter" },
+            right: { commit: null, uri },
+            side: "right",
+            line: 2,
+          },
+        },
+      ],
+    });
+  });
+
+  test("has its files as they were; none where there was none", async () => {
+    const of = (file: string) => answered("cotter/recordedText", { commit: "2026-05-20", file });
+    expect(await of("diary.cotter")).toBe(DAY + READING);
+    expect(await of("june.cotter")).toBe("");
+    // Of what is in the repository only logs are shown.
+    const notes = await answered("cotter/recordedText", { commit: "HEAD", file: "notes.txt" });
+    expect(notes).toBe("");
+  });
+
+  test("has the history of the thing at a place", async () => {
+    const place = { line: 2, character: 20 };
+    const ref = await ask("cotter/thingAt", place);
+    expect(ref).toBe("hub.bore");
+    const { statements } = await answered("cotter/history", { ref: ref ?? "" });
+    const readings = statements.filter(({ says }) => says.startsWith("measured"));
+    expect(
+      readings.map(({ is, daysLater, commit }) => [is, daysLater, commit?.author ?? "in the editor"]),
+    ).toEqual([
+      ["written", 18, "KT"],
+      ["altered", 19, "JR"],
+      ["altered", expect.any(Number), "in the editor"],
+    ]);
+    expect(readings[1]?.at).toMatchObject({
+      left: { commit: readings[0]?.commit?.id, file: "diary.cotter" },
+      right: { commit: readings[1]?.commit?.id, file: "diary.cotter" },
+      side: "right",
+      line: 2,
+    });
+  });
+
+  test("is refused with the reason", async () => {
+    const hostile = await ask("cotter/compare", { from: "--output=/tmp/x", to: null });
+    expect(hostile).toMatchObject({ is: "refused", why: "bad revision" });
+    expect(await ask("cotter/compare", { from: "no-such-branch", to: null })).toMatchObject({
+      why: "unknown revision",
+    });
+    expect(await ask("cotter/history", { ref: "not a path" })).toMatchObject({ why: "unclear" });
+    editor.notify("cotter/trusted", { trusted: false });
+    expect(await ask("cotter/commits", {})).toMatchObject({ is: "refused", why: "not trusted" });
+    editor.notify("cotter/trusted", { trusted: true });
+    editor.open("untitled:Untitled-1", 'vehicle "Another"\n');
+    const unsaved = await editor.request("cotter/commits", { uri: "untitled:Untitled-1" });
+    expect(unsaved).toMatchObject({ is: "refused", why: "not on disk" });
+    const outside = await mkdtemp(path.join(tmpdir(), "cotter-outside-"));
+    const log = uriOf(path.join(outside, "log.cotter"));
+    editor.open(log, 'vehicle "Outside"\n');
+    expect(await editor.request("cotter/commits", { uri: log })).toMatchObject({ why: "no repository" });
+    await rm(outside, { recursive: true });
   });
 });
