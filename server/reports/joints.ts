@@ -150,7 +150,7 @@ export function jointsTable({ standing, today }: Build): Table {
     ],
     sections: sectionsOf(standing, rows),
     notes: [
-      `${rows.length} joints, ${open} of them not secured.`,
+      `${rows.length} ${rows.length === 1 ? "joint" : "joints"}, ${open} of them not secured.`,
       "A box is still to be done. Preload and its share of proof are estimates, at what is aimed at and the middle of the friction; in brackets what the scatter of tightening by torque may make of the preload.",
       ...frictionsOf(rows),
     ],
