@@ -69,7 +69,6 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
   const gathered = gather(sites);
   const names = namesOf(gathered);
   const today = on ?? statedToday(gathered) ?? clock;
-  const { links, findings: ofReferences } = names.link(sites);
   const lost = lostLinesOf(sites, gathered, names);
   const diary = readDiary(gathered, names, today, lost, before?.diary);
   const { replay, facts } = diary;
@@ -94,14 +93,16 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
     today,
     standing: replay,
     facts,
-    links,
+    get links() {
+      return names.links(sites);
+    },
     calculations,
     findings: [
       ...gathered.findings,
       ...ofVehicle,
-      ...ofReferences,
+      ...names.findings(sites),
       ...dayFindings(gathered, today),
-      ...unusedDefinitions(names, links),
+      ...unusedDefinitions(names, sites),
       ...(photos === undefined ? [] : missingPhotos(gathered, photos)),
       ...replay.findings,
     ],

@@ -1,13 +1,26 @@
 import type { Standing } from "./standing.ts";
+import type { Definitions } from "./tree/definitions.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 type Defined = Pick<Standing, "definitions" | "names">;
+
+/** What was found with some definitions, of each thing that was asked about. */
+type Found<T> = WeakMap<Definitions, Map<TreeNode, T>>;
+
+const critical: Found<boolean> = new WeakMap();
+const joined: Found<readonly TreeNode[]> = new WeakMap();
+const holding: Found<readonly TreeNode[]> = new WeakMap();
 
 /**
  * True where a thing's failure can hurt: it says so itself, an assembly above it does, or, of a joint or system, one of
  * the parts that it holds.
  */
 export function isCritical(standing: Defined, node: TreeNode): boolean {
+  const definitions = standing.definitions.since(["safety", "joins", "parts"]);
+  return once(critical, definitions, node, () => canHurt(standing, node));
+}
+
+function canHurt(standing: Defined, node: TreeNode): boolean {
   for (let above: TreeNode | undefined = node; above !== undefined; above = above.parent) {
     if (standing.definitions.one(above, "safety") !== undefined) return true;
   }
@@ -17,21 +30,28 @@ export function isCritical(standing: Defined, node: TreeNode): boolean {
 }
 
 /** The parts that a joint holds. */
-export function joinedParts({ definitions, names }: Defined, joint: TreeNode): readonly TreeNode[] {
+export function joinedParts(defined: Defined, joint: TreeNode): readonly TreeNode[] {
+  return once(joined, defined.definitions.since(["joins"]), joint, () => partsIn(defined, joint, "joins"));
+}
+
+/** The parts that hold a system's fluid. */
+export function partsOfSystem(defined: Defined, system: TreeNode): readonly TreeNode[] {
+  return once(holding, defined.definitions.since(["parts"]), system, () => partsIn(defined, system, "parts"));
+}
+
+function partsIn({ definitions, names }: Defined, node: TreeNode, word: "joins" | "parts"): TreeNode[] {
   return definitions
-    .all(joint, "joins")
+    .all(node, word)
     .flatMap(({ record, turns }) =>
       record.references.flatMap((reference) => names.targets(reference, ["part"], turns)),
     )
     .map(({ node }) => node);
 }
 
-/** The parts that hold a system's fluid. */
-export function partsOfSystem({ definitions, names }: Defined, system: TreeNode): readonly TreeNode[] {
-  return definitions
-    .all(system, "parts")
-    .flatMap(({ record, turns }) =>
-      record.references.flatMap((reference) => names.targets(reference, ["part"], turns)),
-    )
-    .map(({ node }) => node);
+function once<T>(found: Found<T>, definitions: Definitions, node: TreeNode, find: () => T): T {
+  const known = found.get(definitions) ?? new Map<TreeNode, T>();
+  found.set(definitions, known);
+  const result = known.get(node) ?? find();
+  known.set(node, result);
+  return result;
 }

@@ -6,6 +6,7 @@ import type { Quantity } from "../quantities/quantity.ts";
 import { convert } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import type { NamedDefinition } from "./definitions.ts";
+import { factsOf } from "./facts-by-word.ts";
 import { COARSE_SHARE } from "./figures.ts";
 import { newestReadings, recordOf } from "./judgement.ts";
 import type { Condition } from "./lowering/fact.ts";
@@ -133,8 +134,8 @@ function doubtsOf(replay: Replay, facts: readonly DatedFact[]): readonly Doubt[]
   for (const { definition, found } of replay.gauges.values()) {
     const wrong = found.filter(({ condition }) => !HARMLESS.has(condition));
     if (wrong.length === 0) continue;
-    const calibrations = facts.filter((fact) => calibrates(fact, definition));
-    const proofs = [
+    const calibrations = factsOf(facts, "calibrated").filter((fact) => calibrates(fact, definition));
+    const proofs: DatedFact[] = [
       ...calibrations,
       ...found.filter(({ condition }) => condition === "good").map(({ fact }) => fact),
     ];
@@ -150,8 +151,8 @@ function doubtsOf(replay: Replay, facts: readonly DatedFact[]): readonly Doubt[]
   return doubts;
 }
 
-function calibrates({ fact }: DatedFact, gauge: NamedDefinition): boolean {
-  return fact.word === "calibrated" && fact.what.some(({ text }) => text === gauge.name);
+function calibrates({ fact }: DatedFact<"calibrated">, gauge: NamedDefinition): boolean {
+  return fact.what.some(({ text }) => text === gauge.name);
 }
 
 /** The readings, torques and settings that still count. */

@@ -5,6 +5,7 @@ import type { ComparedDimension, Match } from "../trade/identification/match.ts"
 import { compareWith, countStated } from "../trade/identification/match.ts";
 import { isCritical } from "./criticality.ts";
 import type { NamedDefinition } from "./definitions.ts";
+import { factsOf } from "./facts-by-word.ts";
 import type { KnownDimension } from "./identification.ts";
 import { dimensionsOf, donorOf } from "./identification.ts";
 import type { Standing } from "./standing.ts";
@@ -35,17 +36,12 @@ export function contradictedIdentities(
   facts: readonly DatedFact[],
 ): readonly ContradictedIdentity[] {
   const newest = new Map<Item, { readonly fact: DatedFact<"identified">; readonly part: PartState }>();
-  for (const fact of facts) {
-    if (!isIdentified(fact)) continue;
+  for (const fact of factsOf(facts, "identified")) {
     const node = standing.names.one(fact.fact.target, ["part"]);
     const part = node && standing.parts.get(node);
     if (part !== undefined) newest.set(itemAt(part, fact), { fact, part });
   }
   return [...newest].flatMap(([item, { fact, part }]) => contradictionOf(standing, fact, part, item) ?? []);
-}
-
-function isIdentified(fact: DatedFact): fact is DatedFact<"identified"> {
-  return fact.fact.word === "identified";
 }
 
 /** The item that was in the place of a part when a fact was written. */

@@ -6,6 +6,7 @@
 import type { ReferenceNode } from "../../grammar/syntax.ts";
 import { addDays } from "../quantities/dates.ts";
 import type { NamedDefinition } from "./definitions.ts";
+import { factsOf } from "./facts-by-word.ts";
 import type { RelatedPlace } from "./finding.ts";
 import { recordsOf } from "./judgement.ts";
 import type { HoldNeed } from "./lowering/definition-record.ts";
@@ -38,10 +39,8 @@ export class Leanings {
   /** @param standing as it is today; `facts` are all that count */
   constructor(standing: Standing, facts: readonly DatedFact[]) {
     this.standing = standing;
-    for (const fact of facts) {
-      if (fact.fact.word === "ran") this.noteRun(fact as DatedFact<"ran">);
-      if (fact.fact.word === "released") this.noteRelease(fact as DatedFact<"released">);
-    }
+    for (const fact of factsOf(facts, "ran")) this.noteRun(fact);
+    for (const fact of factsOf(facts, "released")) this.noteRelease(fact);
     const soon = addDays(standing.date, DAYS_AHEAD);
     for (const hold of standing.names.every("hold")) {
       const sourced = hold.records.findLast(({ record }) => record.word === "planned");

@@ -28,6 +28,8 @@ export interface ReferenceLink {
 
 interface Linked {
   readonly links: readonly ReferenceLink[];
+  /** What the links lead to outside of the tree. */
+  readonly named: ReadonlySet<NamedDefinition>;
   readonly findings: readonly Finding[];
 }
 
@@ -77,16 +79,24 @@ export class Names {
     return this.defined.named.get(kind)?.values() ?? [];
   }
 
-  /** Every reference of the blocks with what it leads to, and findings for those that lead nowhere. */
-  link(sites: readonly BlockSite[]): Linked {
-    const linked = sites.map((site) => this.linksIn(site));
-    return {
-      links: linked.flatMap(({ links }) => links),
-      findings: linked.flatMap(({ findings }) => findings),
-    };
+  /** Every reference of the blocks with what it leads to. */
+  links(sites: readonly BlockSite[]): readonly ReferenceLink[] {
+    return sites.flatMap((site) => this.linksIn(site).links);
   }
 
-  /** The same of one block. */
+  /** Findings for the references of the blocks that lead nowhere. */
+  findings(sites: readonly BlockSite[]): readonly Finding[] {
+    return sites.flatMap((site) => this.linksIn(site).findings);
+  }
+
+  /** What the references of the blocks lead to outside of the tree. */
+  used(sites: readonly BlockSite[]): ReadonlySet<NamedDefinition> {
+    const used = new Set<NamedDefinition>();
+    for (const site of sites) for (const definition of this.linksIn(site).named) used.add(definition);
+    return used;
+  }
+
+  /** The references of one block, with what each leads to. */
   linksIn(site: BlockSite): Linked {
     const known = this.linked.get(site);
     if (known !== undefined) return known;
@@ -98,7 +108,7 @@ export class Names {
       links.push({ place, use, nodes, named });
       for (const fault of faults) findings.push(complaint(fault, use, place));
     }
-    const linked = { links, findings };
+    const linked = { links, named: new Set(links.flatMap(({ named }) => named ?? [])), findings };
     this.linked.set(site, linked);
     return linked;
   }

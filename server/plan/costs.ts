@@ -6,15 +6,18 @@
  * as they were written. Of outside work the bill counts, else the quotation.
  */
 import type { Build } from "../build/build.ts";
+import { factsOfAny } from "../build/facts-by-word.ts";
 import { recordOf } from "../build/judgement.ts";
 import type { Counted } from "../build/lowering/definition-record.ts";
+import { Remembered } from "../build/remembered.ts";
 import type { Place } from "../build/source.ts";
 import type { DatedFact } from "../build/states.ts";
+import type { Definitions } from "../build/tree/definitions.ts";
 import type { TreeNode } from "../build/tree/node.ts";
 import type { IsoDate } from "../quantities/dates.ts";
 import type { Decimal } from "../quantities/decimal.ts";
 import { ZERO } from "../quantities/decimal.ts";
-import type { Currency, Money } from "../quantities/money.ts";
+import type { Currency, ExchangeRate, Money } from "../quantities/money.ts";
 import { convertMoney, percentOfMoney, roundMoney, timesMoney } from "../quantities/money.ts";
 
 export type CostKind = "goods" | "outside work" | "other";
@@ -69,21 +72,34 @@ interface Sending {
   readonly node: TreeNode | undefined;
 }
 
+type Goods = DatedFact<"ordered" | "bought">;
+
+/** Facts that say what something has cost, or how long it took. */
+const TAKEN = ["ordered", "bought", "returned", "spent", "worked"] as const;
+
+/** What each order or purchase has cost, as long as the prices and what has come of it are the same. */
+const rememberedGoods = new Remembered<Goods, Pick<Costs, "costs" | "unpriced">>();
+
+/** A cost in the currency of the build, tax included. */
+const rememberedGross = new Remembered<Cost, Money | undefined>();
+
 class Reckoning {
   private readonly build: Build;
+  private readonly priced: Definitions;
   private readonly taxPercent: Decimal;
   private readonly costs: Cost[] = [];
-  private readonly unpriced: { node: TreeNode; place: Place }[] = [];
+  private readonly unpriced: { readonly node: TreeNode; readonly place: Place }[] = [];
   private readonly hours: WorkedHours[] = [];
 
   constructor(build: Build) {
     this.build = build;
     const { definitions, gathered } = build.standing;
+    this.priced = definitions.since(["price", "supplier", "tax"]);
     this.taxPercent = definitions.one(gathered.tree.root, "tax")?.record.share.times(100) ?? ZERO;
   }
 
   run(): Costs {
-    for (const fact of this.build.facts) this.take(fact);
+    for (const fact of factsOfAny(this.build.facts, TAKEN)) this.take(fact);
     this.takeOutsideWork();
     const { definitions, gathered } = this.build.standing;
     const { root } = gathered.tree;
@@ -104,10 +120,10 @@ class Reckoning {
     const { fact, date, place } = dated;
     switch (fact.word) {
       case "ordered":
-        this.takeGoods(dated as DatedFact<"ordered">, fact.items, fact.from?.text, undefined);
+        this.takeGoods(dated as Goods, fact.items, fact.from?.text, undefined);
         return;
       case "bought":
-        this.takeGoods(dated as DatedFact<"bought">, fact.items, fact.from?.text, fact.price);
+        this.takeGoods(dated as Goods, fact.items, fact.from?.text, fact.price);
         return;
       case "returned":
         if (fact.credit !== undefined) {
@@ -144,30 +160,46 @@ class Reckoning {
   }
 
   private takeGoods(
-    dated: DatedFact<"ordered" | "bought">,
+    dated: Goods,
     items: readonly Counted[],
     from: string | undefined,
     stated: Money | undefined,
   ): void {
-    const { definitions, names } = this.build.standing;
-    for (const item of items) {
-      for (const { node } of names.targets(item.reference, ["part"])) {
-        const price = item.at ?? stated ?? definitions.one(node, "price")?.record.money;
-        const supplier = from ?? definitions.one(node, "supplier")?.record.reference.text;
+    const { names } = this.build.standing;
+    const bought = items.flatMap((item) =>
+      names.targets(item.reference, ["part"]).map(({ node }) => {
         const received = dated.fact.word === "bought" || this.isReceived(node, dated);
-        if (price === undefined) this.unpriced.push({ node, place: dated.place });
-        else
-          this.add(
-            "goods",
-            timesMoney(price, item.count),
-            dated,
-            node,
-            supplier,
-            received,
-            `${item.count} × ${node.title ?? node.path}`,
-          );
-      }
+        return { item, node, received };
+      }),
+    );
+    const inputs = [
+      this.priced,
+      this.taxPercent,
+      ...bought.flatMap(({ node, received }) => [node, received]),
+    ];
+    const taken = rememberedGoods.of(dated, inputs, () => this.reckonGoods(dated, bought, from, stated));
+    this.costs.push(...taken.costs);
+    this.unpriced.push(...taken.unpriced);
+  }
+
+  private reckonGoods(
+    dated: Goods,
+    bought: readonly { readonly item: Counted; readonly node: TreeNode; readonly received: boolean }[],
+    from: string | undefined,
+    stated: Money | undefined,
+  ): Pick<Costs, "costs" | "unpriced"> {
+    const { definitions } = this.build.standing;
+    const costs: Cost[] = [];
+    const unpriced: { node: TreeNode; place: Place }[] = [];
+    for (const { item, node, received } of bought) {
+      const price = item.at ?? stated ?? definitions.one(node, "price")?.record.money;
+      const supplier = from ?? definitions.one(node, "supplier")?.record.reference.text;
+      const text = `${item.count} × ${node.title ?? node.path}`;
+      if (price === undefined) unpriced.push({ node, place: dated.place });
+      else
+        costs.push(this.cost("goods", timesMoney(price, item.count), dated, node, supplier, received, text));
     }
+    return { costs, unpriced };
   }
 
   private isReceived(node: TreeNode, dated: DatedFact): boolean {
@@ -179,7 +211,7 @@ class Reckoning {
   private takeOutsideWork(): void {
     const sendings = new Map<DatedFact<"sent">, Sending>();
     const away = new Map<TreeNode, DatedFact<"sent">>();
-    for (const dated of this.build.facts) {
+    for (const dated of factsOfAny(this.build.facts, ["sent", "back"])) {
       if (dated.fact.word === "sent") {
         const sent = dated as DatedFact<"sent">;
         const nodes = this.partsOf(sent.fact.what);
@@ -245,7 +277,11 @@ class Reckoning {
     return item && this.build.standing.names.targets(item.reference, ["part"])[0]?.node;
   }
 
-  private add(
+  private add(...cost: Parameters<Reckoning["cost"]>): void {
+    this.costs.push(this.cost(...cost));
+  }
+
+  private cost(
     kind: CostKind,
     money: Money,
     { date, place }: DatedFact,
@@ -253,10 +289,10 @@ class Reckoning {
     supplier: string | undefined,
     final: boolean,
     text: string,
-  ): void {
+  ): Cost {
     const tax =
       kind === "goods" ? roundMoney(percentOfMoney(money, this.taxPercent)) : { ...money, amount: ZERO };
-    this.costs.push({ kind, money: roundMoney(money), tax, date, node, supplier, final, text, place });
+    return { kind, money: roundMoney(money), tax, date, node, supplier, final, text, place };
   }
 
   private sum(currency: Currency | undefined): Pick<Costs, "total" | "withoutRate"> {
@@ -265,11 +301,21 @@ class Reckoning {
     const rates = definitions.all(gathered.tree.root, "rate").map(({ record }) => record.rate);
     const withoutRate = new Set<Currency>();
     let amount = ZERO;
-    for (const { money, tax } of this.costs) {
-      const gross = convertMoney({ ...money, amount: money.amount.plus(tax.amount) }, currency, rates);
-      if ("fault" in gross) withoutRate.add(money.currency);
+    for (const cost of this.costs) {
+      const gross = rememberedGross.of(cost, [currency, ...rates], () => grossIn(currency, cost, rates));
+      if (gross === undefined) withoutRate.add(cost.money.currency);
       else amount = amount.plus(gross.amount);
     }
     return { total: roundMoney({ amount, currency }), withoutRate: [...withoutRate] };
   }
+}
+
+/** Undefined where no rate leads there. */
+function grossIn(
+  currency: Currency,
+  { money, tax }: Cost,
+  rates: readonly ExchangeRate[],
+): Money | undefined {
+  const gross = convertMoney({ ...money, amount: money.amount.plus(tax.amount) }, currency, rates);
+  return "fault" in gross ? undefined : gross;
 }

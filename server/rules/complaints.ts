@@ -1,9 +1,9 @@
 /** Complaints: findings put into words by their rules, graded, waived or not, in the order of the text. */
-import type { BlockNode, ItemNode, WaiverNode } from "../../grammar/syntax.ts";
+import type { ItemNode, WaiverNode } from "../../grammar/syntax.ts";
 import type { Build } from "../build/build.ts";
 import type { Finding } from "../build/finding.ts";
 import type { BlockSite, Place } from "../build/source.ts";
-import { compareCodePoints, placeAt } from "../build/source.ts";
+import { placeAt } from "../build/source.ts";
 import { catalogue } from "./catalogue.ts";
 import type { CheckingRule, FindingRule, Fix, Notice, Rule, Severity, WaiverRule } from "./rule.ts";
 
@@ -44,7 +44,7 @@ export function complaintsOf(build: Build, overrides: SeverityOverrides = new Ma
     const severity = overrides.get(complaint.code);
     return severity === undefined || severity === "off" ? complaint : { ...complaint, severity };
   });
-  return { complaints: complaints.sort(inTextOrder), waived };
+  return { complaints: inOrder(build, complaints), waived };
 }
 
 function findingsByCode({ findings }: Build): ReadonlyMap<string, readonly Finding[]> {
@@ -144,23 +144,20 @@ interface AfterWaivers {
 }
 
 function applyWaivers({ sites }: Build, all: readonly Complaint[]): AfterWaivers {
-  const waivers = new Map(sites.map((site) => [site, waiversIn(site)]));
   const used = new Set<StandingWaiver>();
   const standing: Complaint[] = [];
   const waived: Waived[] = [];
   for (const complaint of all) {
     const { code, place, waivable } = complaint;
-    const match = waivers
-      .get(place.site)
-      ?.find(
-        ({ waiver, item }) => waiver.code === code && item.start <= place.start && place.start < item.end,
-      );
+    const match = waiversIn(place.site).find(
+      ({ waiver, item }) => waiver.code === code && item.start <= place.start && place.start < item.end,
+    );
     if (match !== undefined) used.add(match);
     if (match === undefined) standing.push(complaint);
     else if (waivable) waived.push({ complaint, reason: match.waiver.reason });
     else standing.push({ ...complaint, message: `${complaint.message} (${NOT_WAIVED})` });
   }
-  const unused = [...waivers.values()].flat().filter((waiver) => !used.has(waiver));
+  const unused = sites.flatMap(waiversIn).filter((waiver) => !used.has(waiver));
   return { standing, waived, unused };
 }
 
@@ -190,21 +187,17 @@ function withoutWaiver(site: BlockSite, { start, end }: WaiverNode): Fix {
   return { title: "Take the waiver out", sure: false, edits: [{ place, text: "" }] };
 }
 
+const remembered = new WeakMap<BlockSite, readonly StandingWaiver[]>();
+
 function waiversIn(site: BlockSite): readonly StandingWaiver[] {
-  return waiversOf(site.block).map(({ waiver, item }) => ({ waiver, item, site }));
-}
-
-const remembered = new WeakMap<BlockNode, readonly Omit<StandingWaiver, "site">[]>();
-
-function waiversOf(block: BlockNode): readonly Omit<StandingWaiver, "site">[] {
-  const known = remembered.get(block);
+  const known = remembered.get(site);
   if (known !== undefined) return known;
-  const found = block.items.flatMap((item) =>
+  const found = site.block.items.flatMap((item) =>
     item.kind === "record" || item.kind === "header"
-      ? item.comments.flatMap(({ waiver }) => (waiver === undefined ? [] : [{ waiver, item }]))
+      ? item.comments.flatMap(({ waiver }) => (waiver === undefined ? [] : [{ waiver, item, site }]))
       : [],
   );
-  remembered.set(block, found);
+  remembered.set(site, found);
   return found;
 }
 
@@ -213,12 +206,18 @@ function keyOf({ code, place, message }: Complaint): string {
   return `${code} ${place.site.file.path} ${place.site.index} ${place.start} ${message}`;
 }
 
-function inTextOrder(a: Complaint, b: Complaint): number {
-  const [one, other] = [a.place.site.file, b.place.site.file];
-  return (
-    (one === other ? 0 : compareCodePoints(one.path, other.path)) ||
-    a.place.site.index - b.place.site.index ||
-    a.place.start - b.place.start ||
-    (a.code < b.code ? -1 : a.code > b.code ? 1 : 0)
-  );
+/** In the order of the text: that of the blocks, and within a block by place and code. */
+function inOrder({ sites }: Build, complaints: readonly Complaint[]): readonly Complaint[] {
+  const bySite = new Map<BlockSite, Complaint[]>();
+  for (const complaint of complaints) {
+    const { site } = complaint.place;
+    const same = bySite.get(site);
+    if (same === undefined) bySite.set(site, [complaint]);
+    else same.push(complaint);
+  }
+  return sites.flatMap((site) => bySite.get(site)?.sort(inBlockOrder) ?? []);
+}
+
+function inBlockOrder(a: Complaint, b: Complaint): number {
+  return a.place.start - b.place.start || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
 }

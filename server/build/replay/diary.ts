@@ -2,6 +2,7 @@
 import type { IsoDate } from "../../quantities/dates.ts";
 import { compareDates } from "../../quantities/dates.ts";
 import type { DayBlock, Gathered } from "../definitions.ts";
+import { groupFacts } from "../facts-by-word.ts";
 import { asksForRechecks } from "../joint-recheck.ts";
 import type { LostLine, LostLines } from "../lost-lines.ts";
 import type { Names } from "../names.ts";
@@ -122,6 +123,7 @@ export function readDiary(
   }
   replay.date = today;
   finishHolds(replay);
+  groupFacts(facts, known?.facts ?? [], start?.facts ?? 0);
   return { replay, facts, days, lost: lost.definitions, moments };
 }
 
