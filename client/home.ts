@@ -2,7 +2,7 @@
 import type { ExtensionContext } from "vscode";
 import { commands } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
-import type { ReportName, Spot } from "../server/language-server/protocol.ts";
+import type { ReportName, Spot, TwoSided } from "../server/language-server/protocol.ts";
 import { logsOf, tellOfTrust } from "./client-options.ts";
 import { checkReading } from "./commands/check-reading.ts";
 import { newBuild } from "./commands/new-build.ts";
@@ -14,6 +14,11 @@ import { goTo } from "./go-to.ts";
 import { ReportPanels } from "./panels/report-panels.ts";
 import { takePhotos } from "./photos/drop-photo.ts";
 import { insertPhoto } from "./photos/insert-photo.ts";
+import { compareWithRevision } from "./record/compare-with-revision.ts";
+import { ComparisonView } from "./record/comparison-view.ts";
+import { historyOfThing } from "./record/history-of-thing.ts";
+import { offerRecordedTexts } from "./record/recorded-texts.ts";
+import { showTwoSided } from "./record/show-two-sided.ts";
 import { ShownBuild } from "./shown-build.ts";
 import { showStatus } from "./status.ts";
 import { asItStands } from "./views/as-it-stands.ts";
@@ -29,7 +34,8 @@ export function makeAtHome(
   client: BaseLanguageClient,
   schemes: readonly string[],
 ): void {
-  const shown = new ShownBuild(client);
+  const shown = new ShownBuild(client, logsOf(schemes));
+  const comparison = new ComparisonView(shown);
   const panels = new ReportPanels(shown, extensionUri);
   const open = (name: ReportName) => () => panels.open(name);
   const handlers: Readonly<Record<string, (...args: never[]) => unknown>> = {
@@ -46,6 +52,10 @@ export function makeAtHome(
     saveReport: () => (panels.active === undefined ? undefined : saveReport(shown, panels.active)),
     saveBook: () => saveBook(shown),
     checkReading: () => checkReading(shown),
+    compareWithRevision: () => compareWithRevision(shown, comparison),
+    closeComparison: () => comparison.close(),
+    showChange: (log: string | null, at: TwoSided) => showTwoSided(shown, log, at),
+    historyOfThing: () => historyOfThing(shown),
     openExample: () => openExample(extensionUri),
     restartServer: () => restart(client),
   };
@@ -55,6 +65,8 @@ export function makeAtHome(
     asItStands(shown),
     stillOpen(shown),
     toOrder(shown),
+    comparison,
+    offerRecordedTexts(shown),
     showStatus(shown),
     tellOfTrust(client),
     takePhotos(shown, logsOf(schemes)),

@@ -1,6 +1,6 @@
 /** The build that the views show: that of the log in the active editor, else the last one that was, else the first. */
-import type { Disposable, Event, TextEditor, Uri } from "vscode";
-import { commands, EventEmitter, window } from "vscode";
+import type { Disposable, DocumentSelector, Event, TextDocument, TextEditor, Uri } from "vscode";
+import { commands, EventEmitter, languages, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { State } from "vscode-languageclient";
 import type {
@@ -20,14 +20,17 @@ type Rest<M extends keyof ViewRequests> = Omit<ViewRequests[M]["params"], "uri">
 
 export class ShownBuild implements Disposable {
   private readonly client: BaseLanguageClient;
+  private readonly logs: DocumentSelector;
   private readonly changes = new EventEmitter<void>();
   private readonly subscriptions: Disposable[];
-  private log: Uri | undefined;
+  private active: Uri | undefined;
   private known: BuildOverview | undefined;
 
-  constructor(client: BaseLanguageClient) {
+  /** @param logs what is a log: not the two sides of a comparison, which are no builds of their own */
+  constructor(client: BaseLanguageClient, logs: DocumentSelector) {
     this.client = client;
-    this.log = logOf(window.activeTextEditor);
+    this.logs = logs;
+    this.active = this.logOf(window.activeTextEditor);
     this.subscriptions = [
       this.changes,
       client.onNotification(CHANGED, () => this.refresh()),
@@ -49,13 +52,27 @@ export class ShownBuild implements Disposable {
     return this.known;
   }
 
+  /** A log of it, as the server knows it; null where none was active. */
+  get log(): string | null {
+    return this.active === undefined ? null : this.client.code2ProtocolConverter.asUri(this.active);
+  }
+
+  isLog(document: TextDocument): boolean {
+    return languages.match(this.logs, document) > 0;
+  }
+
   /** Null where there is no such build, or the server is not there to answer. */
-  async ask<M extends keyof ViewRequests>(
+  ask<M extends keyof ViewRequests>(method: M, rest: Rest<M>): Promise<ViewRequests[M]["result"] | null> {
+    return this.askOf(this.log, method, rest);
+  }
+
+  /** The same of the build of some log. */
+  async askOf<M extends keyof ViewRequests>(
+    uri: string | null,
     method: M,
     rest: Rest<M>,
   ): Promise<ViewRequests[M]["result"] | null> {
     if (!this.client.isRunning()) return null;
-    const uri = this.log === undefined ? null : this.client.code2ProtocolConverter.asUri(this.log);
     try {
       return await this.client.sendRequest(method, { ...rest, uri });
     } catch (error) {
@@ -92,13 +109,13 @@ export class ShownBuild implements Disposable {
   }
 
   private follow(editor: TextEditor | undefined): void {
-    const log = logOf(editor);
-    if (log === undefined || log.toString() === this.log?.toString()) return;
-    this.log = log;
+    const log = this.logOf(editor);
+    if (log === undefined || log.toString() === this.active?.toString()) return;
+    this.active = log;
     void this.refresh();
   }
-}
 
-function logOf(editor: TextEditor | undefined): Uri | undefined {
-  return editor?.document.languageId === "cotter" ? editor.document.uri : undefined;
+  private logOf(editor: TextEditor | undefined): Uri | undefined {
+    return editor !== undefined && this.isLog(editor.document) ? editor.document.uri : undefined;
+  }
 }

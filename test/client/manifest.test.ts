@@ -55,10 +55,10 @@ describe("the problem matcher", () => {
 describe("commands", () => {
   const declared: readonly string[] = contributes.commands.map(({ command }: { command: string }) => command);
 
-  test("are those that the client carries out, but for the one behind rows", () => {
+  test("are those that the client carries out, but for the two behind rows", () => {
     const handlers = /const handlers[^{]*\{(.*?)\n {2}\};/s.exec(read("client/home.ts"))?.[1] ?? "";
     const names = [...handlers.matchAll(/^ {4}(\w+)[:,]/gm)].map(([, name]) => `cotter.${name}`);
-    expect([...declared, "cotter.goTo"].sort()).toEqual(names.sort());
+    expect([...declared, "cotter.goTo", "cotter.showChange"].sort()).toEqual(names.sort());
   });
 
   test("of a build are offered only where there is one", () => {

@@ -1,0 +1,145 @@
+/** *What changed*: a comparison with a revision, in the terms of the build; it is there until it is closed. */
+import type { Disposable, TreeDataProvider, TreeView } from "vscode";
+import {
+  commands,
+  EventEmitter,
+  l10n,
+  ProgressLocation,
+  ThemeColor,
+  ThemeIcon,
+  TreeItem,
+  TreeItemCollapsibleState,
+  window,
+  workspace,
+} from "vscode";
+import type { BuildComparison, ChangeEntry, ChangesGroup } from "../../server/language-server/protocol.ts";
+import type { ShownBuild } from "../shown-build.ts";
+import { sayRefusal } from "./refusal-words.ts";
+
+const VIEW = "cotter.changes";
+
+interface Shown {
+  /** A log of the build. */
+  readonly log: string | null;
+  readonly revision: string;
+  readonly comparison: BuildComparison;
+}
+
+type Row = ChangesGroup | ChangeEntry;
+
+export class ComparisonView implements TreeDataProvider<Row>, Disposable {
+  private readonly build: ShownBuild;
+  private readonly view: TreeView<Row>;
+  private readonly changed = new EventEmitter<void>();
+  private readonly subscriptions: Disposable[];
+  private shown: Shown | undefined;
+
+  constructor(build: ShownBuild) {
+    this.build = build;
+    this.view = window.createTreeView(VIEW, { treeDataProvider: this, showCollapseAll: true });
+    this.subscriptions = [
+      this.view,
+      this.changed,
+      workspace.onDidSaveTextDocument(({ languageId }) => {
+        if (languageId === "cotter") void this.refresh();
+      }),
+    ];
+  }
+
+  get onDidChangeTreeData() {
+    return this.changed.event;
+  }
+
+  /** Compares the build that is shown, as it is now, with a revision. */
+  async compare(revision: string): Promise<void> {
+    const { log } = this.build;
+    const title = l10n.t("Comparing with {0}…", revision.slice(0, LONGEST_NAME));
+    const answer = await window.withProgress({ location: ProgressLocation.Window, title }, () =>
+      this.build.askOf(log, "cotter/compare", { from: revision, to: null }),
+    );
+    if (answer?.is === "refused") return await sayRefusal(answer);
+    if (answer === null) return;
+    await this.show({ log, revision, comparison: answer.value });
+    await commands.executeCommand(`${VIEW}.focus`);
+  }
+
+  async close(): Promise<void> {
+    await this.show(undefined);
+  }
+
+  getChildren(row?: Row): Row[] {
+    if (row === undefined) return [...(this.shown?.comparison.groups ?? [])];
+    return "changes" in row ? [...row.changes] : [];
+  }
+
+  getTreeItem(row: Row): TreeItem {
+    return "changes" in row ? itemOfGroup(row) : itemOfChange(row, this.shown?.log ?? null);
+  }
+
+  dispose(): void {
+    for (const subscription of this.subscriptions) subscription.dispose();
+  }
+
+  /** The same comparison, of what has been saved since. */
+  private async refresh(): Promise<void> {
+    if (this.shown === undefined) return;
+    const { log, revision } = this.shown;
+    const answer = await this.build.askOf(log, "cotter/compare", { from: revision, to: null });
+    // It may have been closed, or another asked for, in the meantime.
+    if (this.shown?.revision !== revision || answer?.is !== "recorded") return;
+    await this.show({ log, revision, comparison: answer.value });
+  }
+
+  private async show(shown: Shown | undefined): Promise<void> {
+    this.shown = shown;
+    this.view.description = shown === undefined ? "" : sinceWhen(shown.comparison);
+    this.view.message = shown === undefined ? "" : summary(shown.comparison);
+    await commands.executeCommand("setContext", "cotter.hasComparison", shown !== undefined);
+    this.changed.fire();
+  }
+}
+
+const LONGEST_NAME = 20;
+
+function sinceWhen({ from: { short, day } }: BuildComparison): string {
+  return l10n.t("since {0} of {1}", short ?? "", day ?? "");
+}
+
+function summary({ changes, standOut }: BuildComparison): string {
+  return changes === 0
+    ? l10n.t("Nothing has changed in the terms of the build.")
+    : l10n.t("Changes: {0}. To be looked at first: {1}.", changes, standOut);
+}
+
+function itemOfGroup({ heading, changes }: ChangesGroup): TreeItem {
+  const grave = changes.some(({ standsOut }) => standsOut);
+  const item = new TreeItem(heading, TreeItemCollapsibleState[grave ? "Expanded" : "Collapsed"]);
+  item.id = heading;
+  item.description = String(changes.length);
+  item.iconPath = grave ? new ThemeIcon("warning", WARNING) : new ThemeIcon("folder");
+  return item;
+}
+
+const WARNING = new ThemeColor("list.warningForeground");
+
+function itemOfChange(change: ChangeEntry, log: string | null): TreeItem {
+  const item = new TreeItem(change.thing, TreeItemCollapsibleState.None);
+  const words = [change.change, values(change)].filter((word) => word !== "").join(": ");
+  item.description = words;
+  item.tooltip = `${change.thing}\n${words}`;
+  item.iconPath = iconOf(change);
+  item.accessibilityInformation = { label: `${change.thing}, ${words}` };
+  if (change.at !== null)
+    item.command = { command: "cotter.showChange", title: "", arguments: [log, change.at] };
+  return item;
+}
+
+function values({ before, after }: ChangeEntry): string {
+  if (before === null) return after ?? "";
+  return after === null ? before : `${before} → ${after}`;
+}
+
+function iconOf({ before, after, standsOut }: ChangeEntry): ThemeIcon {
+  const icon = before === null ? "diff-added" : after === null ? "diff-removed" : "diff-modified";
+  return standsOut ? new ThemeIcon(icon, WARNING) : new ThemeIcon(icon);
+}
