@@ -28,6 +28,7 @@ type ReadingStanding = "current" | "past";
 
 const ofItems = new Remembered<Item, readonly Finding[]>();
 const ofOthers = new Remembered<readonly Reading[], readonly Finding[]>();
+const ofReadings = new Remembered<Reading, readonly Finding[]>();
 
 export function complainOfReadings(replay: Replay): void {
   const fitted = fittedRegardless(replay);
@@ -38,12 +39,14 @@ export function complainOfReadings(replay: Replay): void {
     const { node, item, earlier, place } = part;
     if (item.readings.length === 0 && earlier.length === 0) continue;
     const regardless = item.readings.filter(({ fact }) => fitted.has(fact.place));
-    const inputs = [...common, earlier, place === "gone", ...regardless, ...lost.about(node)];
-    replay.complainOnce(ofItems, item, inputs, () => complainOfPart(replay, meaning, part, fitted));
+    const ofEach = [...common, ...lost.about(node)];
+    const inputs = [...ofEach, earlier, place === "gone", ...regardless];
+    replay.complainOnce(ofItems, item, inputs, () => complainOfPart(replay, meaning, part, fitted, ofEach));
   }
   for (const [node, readings] of replay.readings) {
-    replay.complainOnce(ofOthers, readings, [...common, ...lost.about(node)], () =>
-      complainOfItem(replay, meaning, readings, (_, newest) => (newest ? "current" : "past")),
+    const ofEach = [...common, ...lost.about(node)];
+    replay.complainOnce(ofOthers, readings, ofEach, () =>
+      complainOfItem(replay, meaning, readings, ofEach, (_, newest) => (newest ? "current" : "past")),
     );
   }
   for (const node of replay.gathered.tree.nodes()) complainOfCalculated(replay, node);
@@ -54,10 +57,11 @@ function complainOfPart(
   meaning: ReadingMeaning,
   part: PartState,
   fitted: ReadonlySet<Place>,
+  ofEach: readonly unknown[],
 ): void {
-  for (const { readings } of part.earlier) complainOfItem(replay, meaning, readings, () => "past");
+  for (const { readings } of part.earlier) complainOfItem(replay, meaning, readings, ofEach, () => "past");
   const usable = mayGoBack(replay, part);
-  complainOfItem(replay, meaning, part.item.readings, (reading, newest) =>
+  complainOfItem(replay, meaning, part.item.readings, ofEach, (reading, newest) =>
     newest && usable && !fitted.has(reading.fact.place) ? "current" : "past",
   );
   complainOfWear(replay, part);
@@ -86,18 +90,22 @@ function fittedRegardless(replay: Replay): ReadonlySet<Place> {
   return regardless;
 }
 
+/** @param ofEach what the complaints of one reading follow from, besides the reading and its standing */
 function complainOfItem(
   replay: Replay,
   meaning: ReadingMeaning,
   readings: readonly Reading[],
+  ofEach: readonly unknown[],
   standingOf: (reading: Reading, newest: boolean) => ReadingStanding,
 ): void {
   const newest = new Set(newestReadings({ readings }));
   for (const reading of readings) {
     const standing = standingOf(reading, newest.has(reading));
-    // What cannot be what it says is not judged as if it were.
-    if (meaning.complainOf(reading, standing)) continue;
-    for (const judged of judgeReading(replay, reading)) complainOfLimit(replay, judged, standing);
+    replay.complainOnce(ofReadings, reading, [standing, ...ofEach], () => {
+      // What cannot be what it says is not judged as if it were.
+      if (meaning.complainOf(reading, standing)) return;
+      for (const judged of judgeReading(replay, reading)) complainOfLimit(replay, judged, standing);
+    });
   }
 }
 

@@ -9,6 +9,7 @@ import type {
   WorkspaceDocumentDiagnosticReport,
 } from "vscode-languageserver";
 import { DiagnosticSeverity } from "vscode-languageserver";
+import type { SourceFile } from "../build/source.ts";
 import type { Complaint } from "../rules/complaints.ts";
 import { SEVERITIES } from "../rules/rule.ts";
 import type { BuildSnapshot, Log } from "../workspace/build-snapshot.ts";
@@ -19,11 +20,20 @@ import { diagnosticOf } from "./to-protocol.ts";
 /** The diagnostics of one file as they were last computed. */
 interface Known {
   readonly log: Log;
+  readonly from: Sources;
   readonly items: readonly Diagnostic[];
   /** The items as text: equal where they are. */
   readonly text: string;
   /** Changes when the items do. */
   readonly resultId: string;
+}
+
+/** All that the diagnostics of a file are made from: while it is the same, so are they. */
+interface Sources {
+  /** Undefined where the build could not be checked. */
+  readonly complaints: readonly Complaint[] | undefined;
+  /** The files of what they point to: places move with the text of their file. */
+  readonly files: readonly SourceFile[];
 }
 
 /** A build that took longer than this (ms) waits as long again for the next key before it is computed. */
@@ -142,28 +152,34 @@ export class Diagnostics {
   }
 
   private computeBuild(build: BuildSnapshot): void {
-    for (const [log, items] of this.itemsOf(build)) {
-      const text = JSON.stringify(items);
-      const before = this.known.get(log.path);
-      const same = before?.text === text;
-      const resultId = same ? before.resultId : String(++this.results);
-      this.known.set(log.path, { log, items, text, resultId });
-      if (!same && (before !== undefined || items.length > 0)) this.untold.add(log.path);
-    }
-  }
-
-  private *itemsOf(build: BuildSnapshot): Generator<readonly [Log, readonly Diagnostic[]]> {
-    const uriOf = (file: Log["file"]) => this.session.uriOf(build.logOf(file).path);
     try {
-      for (const [log, complaints] of build.complaintsByLog) {
-        const shown = worst(complaints).map((complaint) => diagnosticOf(complaint, uriOf, this.form));
-        yield [log, shown.length < complaints.length ? [...shown, notShown(complaints.length)] : shown];
-      }
+      for (const [log, complaints] of build.complaintsByLog) this.computeLog(build, log, complaints);
     } catch (error) {
       this.session.report(error);
       const words = error instanceof Error ? error.message : String(error);
-      for (const log of build.logs) yield [log, [ownFailure(words)]];
+      for (const log of build.logs) this.keep(log, { complaints: undefined, files: [] }, [ownFailure(words)]);
     }
+  }
+
+  private computeLog(build: BuildSnapshot, log: Log, complaints: readonly Complaint[]): void {
+    const before = this.known.get(log.path);
+    const from = { complaints, files: [log.file, ...complaints.flatMap(filesBeside)] };
+    if (before !== undefined && isSame(before.from, from)) {
+      this.known.set(log.path, { ...before, log });
+      return;
+    }
+    const uriOf = (file: SourceFile) => this.session.uriOf(build.logOf(file).path);
+    const shown = worst(complaints).map((complaint) => diagnosticOf(complaint, uriOf, this.form));
+    this.keep(log, from, shown.length < complaints.length ? [...shown, notShown(complaints.length)] : shown);
+  }
+
+  private keep(log: Log, from: Sources, items: readonly Diagnostic[]): void {
+    const text = JSON.stringify(items);
+    const before = this.known.get(log.path);
+    const same = before?.text === text;
+    const resultId = same ? before.resultId : String(++this.results);
+    this.known.set(log.path, { log, from, items, text, resultId });
+    if (!same && (before !== undefined || items.length > 0)) this.untold.add(log.path);
   }
 
   private forgetOthers(builds: readonly BuildSnapshot[]): void {
@@ -174,6 +190,19 @@ export class Diagnostics {
       if (items.length > 0) this.untold.add(path);
     }
   }
+}
+
+function filesBeside({ seeAlso }: Complaint): readonly SourceFile[] {
+  return seeAlso.map(({ place }) => place.site.file);
+}
+
+function isSame(one: Sources, other: Sources): boolean {
+  return areSame(one.complaints, other.complaints) && areSame(one.files, other.files);
+}
+
+function areSame(one: readonly unknown[] | undefined, other: readonly unknown[] | undefined): boolean {
+  if (one === undefined || other === undefined) return false;
+  return one.length === other.length && one.every((value, index) => value === other[index]);
 }
 
 /** The complaints that are shown of a file: of too many the worst, still in the order of the text. */
