@@ -101,14 +101,19 @@ export class ComparisonView implements TreeDataProvider<Row>, Disposable {
 
 const LONGEST_NAME = 20;
 
-function sinceWhen({ from: { short, day } }: BuildComparison): string {
-  return l10n.t("since {0} of {1}", short ?? "", day ?? "");
+function sinceWhen({ from: { day } }: BuildComparison): string {
+  return l10n.t("since {0}", day ?? "");
 }
 
-function summary({ changes, standOut }: BuildComparison): string {
-  return changes === 0
-    ? l10n.t("Nothing has changed in the terms of the build.")
-    : l10n.t("Changes: {0}. To be looked at first: {1}.", changes, standOut);
+function summary({ from: { short }, groups }: BuildComparison): string {
+  const changes = groups.flatMap((group) => group.changes);
+  const standOut = changes.filter(({ standsOut }) => standsOut).length;
+  const compared = l10n.t("Compared with {0}.", short ?? "");
+  const counted =
+    changes.length === 0
+      ? l10n.t("Nothing has changed in the terms of the build.")
+      : l10n.t("Changes: {0}. To be looked at first: {1}.", changes.length, standOut);
+  return `${compared} ${counted}`;
 }
 
 function itemOfGroup({ heading, changes }: ChangesGroup): TreeItem {
@@ -125,8 +130,9 @@ const WARNING = new ThemeColor("list.warningForeground");
 function itemOfChange(change: ChangeEntry, log: string | null): TreeItem {
   const item = new TreeItem(change.thing, TreeItemCollapsibleState.None);
   const words = [change.change, values(change)].filter((word) => word !== "").join(": ");
-  item.description = words;
-  item.tooltip = `${change.thing}\n${words}`;
+  const refs = change.refs.filter((ref) => ref !== change.thing).join(", ");
+  item.description = refs === "" ? words : `${words} · ${refs}`;
+  item.tooltip = [change.thing, refs, words].filter((line) => line !== "").join("\n");
   item.iconPath = iconOf(change);
   item.accessibilityInformation = { label: `${change.thing}, ${words}` };
   if (change.at !== null)

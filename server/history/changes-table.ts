@@ -26,7 +26,7 @@ export function changesTable(comparison: Comparison): Table {
   };
 }
 
-export function saySide({ revision, commit }: Side): string {
+function saySide({ revision, commit }: Side): string {
   if (commit === undefined) return "what is on disk";
   const named = commit.id.startsWith(revision ?? "") ? commit.short : `${revision} (${commit.short})`;
   return `${named} of ${commit.day}`;
@@ -78,7 +78,7 @@ export function sayChange({ kind, day, what }: Change): string {
   return day === undefined || what === "day" ? CHANGE_KINDS[kind] : `${CHANGE_KINDS[kind]} of ${day}`;
 }
 
-export function sayThing({ ref, title, what }: Change): string {
+function sayThing({ ref, title, what }: Change): string {
   if (what === "build" || what === "order" || title === undefined) return ref;
   return `${title} (${ref})`;
 }

@@ -284,8 +284,6 @@ export interface BuildComparison {
   readonly from: ComparedSide;
   readonly to: ComparedSide;
   readonly groups: readonly ChangesGroup[];
-  readonly changes: number;
-  readonly standOut: number;
 }
 
 export interface ComparedSide {
@@ -301,7 +299,10 @@ export interface ChangesGroup {
 }
 
 export interface ChangeEntry {
+  /** What it is about, by title where it has one; of several the first. */
   readonly thing: string;
+  /** The paths or names of all of them. */
+  readonly refs: readonly string[];
   /** `reading altered after the fact of 2026-05-02` */
   readonly change: string;
   readonly before: string | null;

@@ -19,6 +19,7 @@ export async function startDriver(page) {
     "/type": ({ words }) => page.keyboard.type(words),
     "/press": ({ key }) => page.keyboard.press(key),
     "/see": ({ words }) => see(page, words),
+    "/gone": ({ words }) => gone(page, words),
     "/follow": () => followFirstLink(page),
     "/axe": () => axe(page),
   };
@@ -45,17 +46,32 @@ export async function startDriver(page) {
 
 /** Waits until words are on the screen, in the workbench or in a webview. */
 async function see(page, words) {
-  const wanted = words.replace(/\s+/g, " ");
   const alarm = AbortSignal.timeout(patience);
   while (!alarm.aborted) {
-    for (const frame of page.frames()) {
-      // biome-ignore lint/performance/useDomNodeTextContent: what is hidden is not seen.
-      const shown = await frame.evaluate(() => document.body?.innerText ?? "").catch(() => "");
-      if (shown.replace(/\s+/g, " ").includes(wanted)) return;
-    }
+    if (await isShown(page, words)) return;
     await sleep(100);
   }
   throw new Error(`“${words}” is nowhere on the screen.`);
+}
+
+/** Waits until they are not. */
+async function gone(page, words) {
+  const alarm = AbortSignal.timeout(patience);
+  while (!alarm.aborted) {
+    if (!(await isShown(page, words))) return;
+    await sleep(100);
+  }
+  throw new Error(`“${words}” is still on the screen.`);
+}
+
+async function isShown(page, words) {
+  const wanted = words.replace(/\s+/g, " ");
+  for (const frame of page.frames()) {
+    // biome-ignore lint/performance/useDomNodeTextContent: what is hidden is not seen.
+    const shown = await frame.evaluate(() => document.body?.innerText ?? "").catch(() => "");
+    if (shown.replace(/\s+/g, " ").includes(wanted)) return true;
+  }
+  return false;
 }
 
 /** The frames that hold what webviews show. */

@@ -202,11 +202,12 @@ describe("a fact that was written later than its day", () => {
     return { asked, shown: shown && (shown.contents as { value: string }).value };
   };
 
-  test("says so below what is told of the word", () => {
+  test("says so above what is told of the word", () => {
     const { asked, shown } = of("part disc\nday 2026-05-02\n  measured: di⁞sc a 9 mm  # seen\n");
     expect(asked).toEqual([{ file: "log.cotter", day: "2026-05-02", line: "measured: disc a 9 mm  # seen" }]);
-    expect(shown).toMatch(/^`disc`/);
-    expect(shown).toMatch(/\*Written 18 days later, on 2026-05-20, by K\\\*T \(commit 012345678\)\*$/);
+    expect(shown).toMatch(
+      /^\*Written 18 days later, on 2026-05-20, by K\\\*T \(commit 012345678\)\*\n\n`disc`/,
+    );
   });
 
   test("and nothing of a fact that was not, of prose, or of a definition", () => {

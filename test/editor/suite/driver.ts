@@ -28,6 +28,11 @@ export async function see(words: string): Promise<void> {
   await ask("/see", { words });
 }
 
+/** Resolves once the words are nowhere on the screen. */
+export async function gone(words: string): Promise<void> {
+  await ask("/gone", { words });
+}
+
 /** Clicks the first link to a line of a log in the webview that is seen. */
 export async function followFirstLink(): Promise<void> {
   await ask("/follow", {});

@@ -107,13 +107,14 @@ describe("the record of a build", () => {
 
   test("is compared with the build in the editor, each change with its line on both sides", async () => {
     editor.open(uri, `${DAY}${READING.replace("25.02", "25.90")}`);
-    const { from, to, groups, standOut } = await answered("cotter/compare", { from: "2026-05-20", to: null });
-    expect([from.day, to.commit, standOut]).toEqual(["2026-05-20", null, 1]);
+    const { from, to, groups } = await answered("cotter/compare", { from: "2026-05-20", to: null });
+    expect([from.day, to.commit]).toEqual(["2026-05-20", null]);
     expect(groups[0]).toMatchObject({
       heading: "Look at these first",
       changes: [
         {
-          thing: "Hub (hub)",
+          thing: "Hub",
+          refs: ["hub"],
           change: "reading altered after the fact of 2026-05-02",
           standsOut: true,
           at: {

@@ -35,7 +35,8 @@ export function hover(
   if (at === undefined) return undefined;
   const found = toldAt(view, at);
   const late = lateness(view.file, at, writtenLater);
-  const value = paragraphs(found?.markdown, late?.markdown);
+  // First, since it bears on all that follows, and a long text is cut.
+  const value = paragraphs(late?.markdown, found?.markdown);
   const span = found?.span ?? late?.span;
   if (span === undefined || value === "") return undefined;
   return { contents: { kind: MarkupKind.Markdown, value }, range: rangeIn(view.document, at.index, span) };

@@ -1,7 +1,7 @@
 /** What git keeps of a build, for a view: commits, a comparison, and the history of one thing. */
 import type { Change } from "../../../history/changes/change.ts";
 import { groupChanges } from "../../../history/changes-groups.ts";
-import { sayChange, sayThing } from "../../../history/changes-table.ts";
+import { sayChange } from "../../../history/changes-table.ts";
 import type { Commit } from "../../../history/commit.ts";
 import type { Comparison, Side } from "../../../history/compare-revisions.ts";
 import type { ThingHistory } from "../../../history/history-of-thing.ts";
@@ -25,11 +25,12 @@ export function recordedCommit({ id, short, day, author, subject }: Commit): Rec
 }
 
 export function comparedBuild(chosen: ChosenBuild, comparison: Comparison): BuildComparison {
-  const { from, to, changes } = comparison;
+  const { from, to } = comparison;
   const entryOf = (alike: readonly [Change, ...Change[]]): ChangeEntry => {
     const [first] = alike;
     return {
-      thing: alike.map(sayThing).join(", "),
+      thing: first.title ?? first.ref,
+      refs: alike.map(({ ref }) => ref),
       change: sayChange(first),
       before: first.before ?? null,
       after: first.after ?? null,
@@ -41,8 +42,6 @@ export function comparedBuild(chosen: ChosenBuild, comparison: Comparison): Buil
     from: comparedSide(from),
     to: comparedSide(to),
     groups: groupChanges(comparison).map(({ heading, rows }) => ({ heading, changes: rows.map(entryOf) })),
-    changes: changes.length,
-    standOut: changes.filter(({ standsOut }) => standsOut).length,
   };
 }
 

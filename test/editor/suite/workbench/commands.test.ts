@@ -14,6 +14,9 @@ day 2026-05-02
   measured: front.left.disc thickness 8.9 mm
 `;
 
+/** Those that record.test.ts runs. */
+const OF_THE_RECORD = ["compareWithRevision", "closeComparison", "historyOfThing"];
+
 /** Those that views.test.ts runs. */
 const OPENING = ["openOrder", "openTimeline", "openJoints", "openOutstanding", "openCosts"];
 
@@ -118,7 +121,7 @@ suite("The command", () => {
     };
     assert.deepEqual(
       manifest.contributes.commands.map(({ command }) => command).sort(),
-      [...Object.keys(deeds), ...OPENING].map((name) => `cotter.${name}`).sort(),
+      [...Object.keys(deeds), ...OPENING, ...OF_THE_RECORD].map((name) => `cotter.${name}`).sort(),
     );
   });
 });
