@@ -88,7 +88,7 @@ function sharedLength(
 }
 
 /** Order by code point, which the default string order is not for astral characters. */
-export function compareCodePoints(a: string, b: string): number {
+function compareCodePoints(a: string, b: string): number {
   const length = Math.min(a.length, b.length);
   for (let index = 0; index < length; index++) {
     const [one, other] = [a.charCodeAt(index), b.charCodeAt(index)];

@@ -1,0 +1,133 @@
+// What was aimed at, and what came of it.
+import { inFigures, milliseconds } from "./figures.mjs";
+
+const END = "Cotter, end of the diary";
+const PEER_NAMES = /server$/;
+
+/** @returns each goal in words, the figure, and whether it is reached; undefined where it was not measured */
+export function goalsOf(results) {
+  const { edits, requests, reading, start, memory, sizes } = Object.fromEntries(
+    Object.entries(results).map(([name, { measured }]) => [name, measured]),
+  );
+  return [
+    ...(edits === undefined ? [] : editGoals(edits)),
+    ...(requests === undefined ? [] : requestGoals(requests)),
+    ...(reading === undefined ? [] : readingGoals(reading)),
+    ...(start === undefined ? [] : startGoals(start)),
+    ...(memory === undefined ? [] : memoryGoals(memory)),
+    ...(sizes === undefined ? [] : sizeGoals(sizes)),
+    { goal: "the extension starts within 50 ms", figure: "not measured by this program", reached: undefined },
+  ];
+}
+
+function editGoals(edits) {
+  const at = (lines) => edits.find((size) => size.lines === lines)?.rows ?? [];
+  const row = (lines, name) => at(lines).find((one) => one.name === name);
+  const goals = [];
+  const [short, floor] = [row(1000, END), row(1000, "empty server")];
+  if (short !== undefined && floor !== undefined) {
+    const ratio = short.median / floor.median;
+    goals.push({
+      goal: "from a key to the diagnostics at 1,000 lines within 8 times the empty server",
+      figure: `${inFigures(ratio)} times (${milliseconds(short.median)} against ${milliseconds(floor.median)})`,
+      reached: ratio <= 8,
+    });
+  }
+  const middle = row(20_000, END);
+  if (middle !== undefined) {
+    goals.push({
+      goal: "the same at 20,000 lines within 16 ms in 95 of 100",
+      figure: `${milliseconds(middle.p95)} (median ${milliseconds(middle.median)})`,
+      reached: middle.p95 <= 16,
+    });
+    const peers = at(20_000).filter(({ name }) => PEER_NAMES.test(name) && name !== "empty server");
+    const nearest = peers.sort((a, b) => a.processor - b.processor)[0];
+    if (nearest !== undefined) {
+      const ratio = nearest.processor / middle.processor;
+      goals.push({
+        goal: "10 times faster than the nearest peer at 20,000 lines, by processor time",
+        figure: `${inFigures(ratio)} times (${nearest.name}: ${milliseconds(nearest.processor)})`,
+        reached: ratio >= 10,
+      });
+    }
+  }
+  const long = row(100_000, END);
+  if (short !== undefined && long !== undefined) {
+    const ratio = long.processor / short.processor;
+    goals.push({
+      goal: "the cost of an edit grows less than 3 times from 1,000 to 100,000 lines",
+      figure: `${inFigures(ratio)} times, by processor time`,
+      reached: ratio < 3,
+    });
+  }
+  return goals;
+}
+
+function requestGoals({ rows, lines }) {
+  return ["hover", "completion"].map((name) => {
+    const { p95 } = rows.find((row) => row.name === name);
+    return {
+      goal: `${name} at ${lines.toLocaleString("en")} lines within 5 ms in 95 of 100`,
+      figure: milliseconds(p95),
+      reached: p95 <= 5,
+    };
+  });
+}
+
+function readingGoals({ rows: [scanner, cotter], lines }) {
+  const ratio = cotter.median / scanner.median;
+  return [
+    {
+      goal: `lines, words and tree of ${lines.toLocaleString("en")} lines within 20 times the scanner`,
+      figure: `${inFigures(ratio)} times (${milliseconds(cotter.median)} against ${milliseconds(scanner.median)})`,
+      reached: ratio <= 20,
+    },
+  ];
+}
+
+function startGoals([bare, help, check, checkLong]) {
+  const times = (row, most) => ({
+    goal: `${row.name} within ${most} times bare Node`,
+    figure: `${inFigures(row.median / bare.median)} times (${milliseconds(row.median)} against ${milliseconds(bare.median)})`,
+    reached: row.median / bare.median <= most,
+  });
+  return [
+    times(help, 1.6),
+    times(check, 2.5),
+    {
+      goal: `${checkLong.name} under 2 s`,
+      figure: milliseconds(checkLong.median),
+      reached: checkLong.median < 2000,
+    },
+  ];
+}
+
+function memoryGoals({ resident, held, lines, growth, edits }) {
+  const grown = growth.map(({ heaps }) => heaps.at(-1) - heaps[0]);
+  const most = Math.max(...grown);
+  return [
+    {
+      goal: `the server at ${lines.toLocaleString("en")} lines under 250 MB`,
+      figure: `${inFigures(resident)} MB of the machine's memory, ${inFigures(held)} MB held after a collection`,
+      reached: resident < 250,
+    },
+    {
+      goal: `no growth over ${edits.toLocaleString("en")} edits`,
+      figure: `${most >= 0 ? "+" : ""}${most.toFixed(2)} MB at the most`,
+      reached: most < 1,
+    },
+  ];
+}
+
+function sizeGoals(sizes) {
+  const [server] = sizes;
+  const vsix = sizes.at(-1);
+  return [
+    { goal: "the server under 700 KB", figure: `${server.size.toFixed(0)} KB`, reached: server.size < 700 },
+    {
+      goal: "the package under 1 MB",
+      figure: vsix.size === undefined ? "not packaged" : `${vsix.size.toFixed(0)} KB`,
+      reached: vsix.size === undefined ? undefined : vsix.size < 1024,
+    },
+  ];
+}
