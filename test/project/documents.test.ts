@@ -52,7 +52,7 @@ describe("A command in a page", () => {
       const fenced = fencesOf(text)
         .filter(({ language }) => language === "console" || language === "sh")
         .flatMap((fence) => (fence.language === "sh" ? fence.text.split("\n") : commandsIn(fence)));
-      const inline = [...text.matchAll(/`(cotter [^`\n]+)`/g)].map(([, line = ""]) => line);
+      const inline = [...text.matchAll(/(?<!`)`(cotter [^`\n]+)`(?!`)/g)].map(([, line = ""]) => line);
       return [...fenced, ...inline]
         .map((line) => /^(?:node dist\/)?cotter(?:\.cjs)? (\S[^#]*)/.exec(line)?.[1]?.trim())
         .filter((line) => line !== undefined)
