@@ -16,4 +16,12 @@ suite("In Restricted Mode", () => {
     await vscode.commands.executeCommand("cotter.asItStands.focus");
     await see("Restricted Mode: the diary is checked as usual.");
   });
+
+  test("git is not started, and the comparison says why", async function () {
+    needsDriver(this);
+    await openDiary("uncompared", 'vehicle "Halvorsen Sprint"\n  past: unknown\n');
+    void vscode.commands.executeCommand("cotter.compareWithRevision");
+    await see("git is started only in a folder that you trust.");
+    await vscode.commands.executeCommand("notifications.clearAll");
+  });
 });
