@@ -20,8 +20,11 @@ export const FILE_OPERATIONS: FileOperationRegistrationOptions = {
 
 export function hearOfFiles(session: Session): void {
   const { connection, workspace } = session;
+  // Nothing else waits for what is begun here: a failure is written down, and must not end the server.
+  const begin = (work: Promise<void>) => void work.catch((error: unknown) => session.report(error));
   connection.onDidOpenTextDocument(({ textDocument: { uri, text, version } }) => {
-    void workspace.open(session.pathOf(uri), text, version);
+    if (typeof text !== "string") throw new TypeError("a file was opened without its text");
+    begin(workspace.open(session.pathOf(uri), text, version));
     session.changed("others");
   });
   connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
@@ -30,7 +33,7 @@ export function hearOfFiles(session: Session): void {
   });
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
     const path = session.pathOf(uri);
-    void workspace.close(path);
+    begin(workspace.close(path));
     for (const closed of session.onClosed) closed(path);
   });
   connection.onDidChangeWatchedFiles(({ changes }) => {
@@ -38,7 +41,7 @@ export function hearOfFiles(session: Session): void {
     for (const { uri } of removed) workspace.removed(session.pathOf(uri));
     const other = changes.filter(({ type }) => type !== FileChangeType.Deleted);
     const paths = other.map(({ uri }) => session.pathOf(uri));
-    void workspace.filesChanged(paths.filter((path) => LOG.test(path)));
+    begin(workspace.filesChanged(paths.filter((path) => LOG.test(path))));
     if (changes.some(({ uri }) => !LOG.test(uri))) workspace.photosMayHaveChanged();
     session.changed("others");
   });

@@ -87,10 +87,11 @@ export class Workspace {
     await this.read(() => this.lookAround(folderOf(path)));
   }
 
-  /** The editor has changed an open file; changes are carried out one after the other. */
+  /** The editor has changed an open file; changes are carried out one after the other. Of a file that is not open none is. */
   edit(path: string, version: number, changes: readonly ((document: Document) => TextChange)[]): void {
     const log = this.loose.get(path);
-    if (log === undefined) return;
+    // A change that comes behind the closing must not make it the editor's again: nobody would ever close it.
+    if (log?.version === undefined) return;
     let { document } = log;
     for (const changeIn of changes) {
       const change = changeIn(document);

@@ -1,0 +1,7 @@
+export class RawClient {
+  readonly faults: readonly string[];
+  start(folderUri: string): Promise<unknown>;
+  ask(method: string, params: unknown): Promise<unknown>;
+  tell(method: string, params: unknown): void;
+  stop(): Promise<number | null>;
+}
