@@ -1,5 +1,5 @@
 /** Writes a file whole or not at all. */
-import { constants, copyFile, link, rename, rm, stat, writeFile } from "node:fs/promises";
+import { access, constants, copyFile, link, rename, rm, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { Failure } from "./command.ts";
 
@@ -8,8 +8,9 @@ export async function writeWhole(file: string, text: string, overwrite: boolean)
   const target = path.resolve(file);
   const beside = path.join(path.dirname(target), `.${path.basename(target)}.${process.pid}.part`);
   try {
-    await refuse(target, file, overwrite);
-    await writeFile(beside, text, { flag: "wx" });
+    const mode = await refuse(target, file, overwrite);
+    // On the disk before it takes the name: a power cut leaves the one or the other.
+    await writeFile(beside, text, { flag: "wx", flush: true, ...(mode === undefined ? {} : { mode }) });
     if (overwrite) await rename(beside, target);
     else await linkOrCopy(beside, target);
   } catch (error) {
@@ -19,10 +20,14 @@ export async function writeWhole(file: string, text: string, overwrite: boolean)
   }
 }
 
-async function refuse(target: string, file: string, overwrite: boolean): Promise<void> {
+/** Refuses a target that is to be kept. Answers with the rights of the file that is there, which the new one has too. */
+async function refuse(target: string, file: string, overwrite: boolean): Promise<number | undefined> {
   const there = await stat(target).catch(() => undefined);
   if (there?.isDirectory()) throw new Failure(`${file} is a folder`);
   if (there !== undefined && !overwrite) throw alreadyThere(file);
+  // A new file in its place would not mind that this one may not be written.
+  if (there !== undefined) await access(target, constants.W_OK);
+  return there?.mode;
 }
 
 /** Neither replaces what another program has put there meanwhile; not every disk knows links. */

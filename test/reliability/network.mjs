@@ -1,0 +1,89 @@
+// Whether the programs ever ask the system for a network: a session of the server and a round of commands under strace,
+// which tells of each system call about sockets.
+import { spawnSync } from "node:child_process";
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+import { root } from "./figures.mjs";
+import { RawClient } from "./raw-client.mjs";
+
+const COMMANDS = [
+  "check",
+  "order",
+  "timeline",
+  "joints",
+  "outstanding",
+  "costs",
+  "parts",
+  "lives",
+  "settings",
+  "book",
+];
+
+export async function traceNetwork() {
+  if (spawnSync("strace", ["-V"]).error !== undefined)
+    return { traced: false, why: "strace is not installed: nothing was traced" };
+  const folder = mkdtempSync(path.join(tmpdir(), "cotter-trace-"));
+  try {
+    const build = path.join(folder, "build");
+    cpSync(path.join(root, "samples/roadster"), build, { recursive: true });
+    const wrap = ["strace", "-f", "-qq", "-e", "trace=network", "-o"];
+    const bare = callsOf(folder, () => run([...wrap, out(folder), process.execPath, "-e", ""]));
+    const program = {};
+    for (const command of COMMANDS)
+      program[command] = callsOf(folder, () =>
+        run([...wrap, out(folder), process.execPath, path.join(root, "dist/cotter.cjs"), command, build]),
+      );
+    const server = await session(folder, build, [...wrap, out(folder)]);
+    return { traced: true, bare, program, server };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function out(folder) {
+  return path.join(folder, "trace.txt");
+}
+
+function run([program, ...words]) {
+  spawnSync(program, words, { stdio: "ignore" });
+}
+
+/** The system calls about sockets, each kind once with how often it came. */
+function callsOf(folder, work) {
+  work();
+  return counted(folder);
+}
+
+function counted(folder) {
+  const calls = readFileSync(out(folder), "utf8")
+    .split("\n")
+    .flatMap((line) => /^\d+\s+(\w+\([^,)]*)/.exec(line)?.[1] ?? [])
+    .map((call) => call.replace(/\((?:\d+|0x\w+)/, "("));
+  const counts = {};
+  for (const call of calls) counts[call] = (counts[call] ?? 0) + 1;
+  return counts;
+}
+
+async function session(folder, build, wrap) {
+  const client = new RawClient({ wrap });
+  await client.start(pathToFileURL(build).href);
+  const file = path.join(
+    build,
+    readdirSync(build).find((name) => name.endsWith(".cotter")),
+  );
+  const uri = pathToFileURL(file).href;
+  const text = readFileSync(file, "utf8");
+  client.tell("textDocument/didOpen", { textDocument: { uri, languageId: "cotter", version: 1, text } });
+  await client.ask("workspace/diagnostic", { previousResultIds: [] });
+  for (let line = 0; line < 20; line++) {
+    const position = { line, character: 6 };
+    for (const method of ["hover", "completion", "definition"])
+      await client.ask(`textDocument/${method}`, { textDocument: { uri }, position });
+  }
+  for (const report of ["order", "timeline", "joints"]) await client.ask("cotter/report", { uri, report });
+  await client.ask("cotter/book", { uri });
+  await client.stop();
+  return counted(folder);
+}
