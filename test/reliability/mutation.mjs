@@ -80,7 +80,7 @@ function mutate(name, { mutate: files, tests }) {
 }
 
 /** Counts, and each change that no test noticed. */
-export function summary(name, report) {
+function summary(name, report) {
   const all = Object.entries(report.files).flatMap(([file, { mutants }]) =>
     mutants.map((one) => ({ file, ...one })),
   );
@@ -94,7 +94,7 @@ export function summary(name, report) {
   return { name, files: Object.keys(report.files), killed, alive: alive.length, ignored, survivors };
 }
 
-export function runMutation(names = Object.keys(GROUPS)) {
+function runMutation(names = Object.keys(GROUPS)) {
   install();
   return names.map((name) => {
     const figures = summary(name, mutate(name, GROUPS[name]));

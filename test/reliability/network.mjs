@@ -29,6 +29,9 @@ export async function traceNetwork() {
     const build = path.join(folder, "build");
     cpSync(path.join(root, "samples/roadster"), build, { recursive: true });
     const wrap = ["strace", "-f", "-qq", "-e", "trace=network", "-o"];
+    // A trace that sees nothing proves nothing: here is something to see.
+    const connects = 'require("node:net").connect(9, "127.0.0.1").on("error", () => undefined)';
+    const control = callsOf(folder, () => run([...wrap, out(folder), process.execPath, "-e", connects]));
     const bare = callsOf(folder, () => run([...wrap, out(folder), process.execPath, "-e", ""]));
     const program = {};
     for (const command of COMMANDS)
@@ -36,7 +39,7 @@ export async function traceNetwork() {
         run([...wrap, out(folder), process.execPath, path.join(root, "dist/cotter.cjs"), command, build]),
       );
     const server = await session(folder, build, [...wrap, out(folder)]);
-    return { traced: true, bare, program, server };
+    return { traced: true, control, bare, program, server };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
