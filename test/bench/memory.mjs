@@ -7,11 +7,11 @@ const PROBED = ["--expose-gc", "--import", fileURLToPath(new URL("heap-probe.mjs
 export async function measureMemory({ program, generateLog, lines, edits, editedLines }) {
   const long = new LogFolder(generateLog({ lines, broken: 0.05 }));
   const plain = await cotterSubject(program, long, LOG_PLACES[0]);
-  for (let key = 0; key < 50; key++) await plain.key();
+  for (let key = 0; key < 10; key++) await plain.key();
   const resident = plain.client.memory();
   await plain.client.stop();
   const probed = await cotterSubject(program, long, LOG_PLACES[0], PROBED);
-  for (let key = 0; key < 50; key++) await probed.key();
+  for (let key = 0; key < 10; key++) await probed.key();
   const held = await heapOf(probed);
   await probed.client.stop();
   long.remove();

@@ -94,14 +94,15 @@ function readingSections({ lines, rounds, rows }) {
 function startSections(rows) {
   return [
     "## Programs from start to end",
-    "On the clock, in turn.",
+    "In turn: on the clock, and the mean of the processor time.",
     table(
-      ["program", "rounds", "median", "p95"],
+      ["program", "rounds", "median", "p95", "processor"],
       rows.map(({ name, rounds, ...row }) => [
         name,
         String(rounds),
         milliseconds(row.median),
         milliseconds(row.p95),
+        milliseconds(row.processor),
       ]),
     ),
   ];

@@ -2,6 +2,8 @@
 //
 //   npm run bench                            everything, some ten minutes
 //   npm run bench -- --only edits,memory     parts of it; the page keeps the last figures of the others
+//   npm run bench -- --only edits --lines 1000,20000 --rounds 3     fewer lengths of log, and fewer rounds of keys
+//   npm run bench -- --edits 1000            how many edits the growth of memory is measured over; else 10,000
 //   npm run bench -- --quick                 a few rounds of each on short logs, without peers; the page stays as it is
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, loadavg } from "node:os";
@@ -23,14 +25,20 @@ const cache = path.join(root, ".cache/bench");
 const resultsFile = path.join(cache, "results.json");
 
 const { values: options } = parseArgs({
-  options: { only: { type: "string" }, quick: { type: "boolean", default: false } },
+  options: {
+    only: { type: "string" },
+    edits: { type: "string", default: "10000" },
+    lines: { type: "string", default: "1000,20000,100000" },
+    rounds: { type: "string", default: "15" },
+    quick: { type: "boolean", default: false },
+  },
 });
 const { quick } = options;
 
 mkdirSync(cache, { recursive: true });
 // A copy, so that a build in the meantime takes no part away from the programs that are measured.
-const dist = path.join(cache, "dist");
-rmSync(dist, { recursive: true, force: true });
+const dist = path.join(cache, `dist-${process.pid}`);
+process.once("exit", () => rmSync(dist, { recursive: true, force: true }));
 cpSync(path.join(root, "dist"), dist, { recursive: true });
 const server = path.join(dist, "server.cjs");
 const cotter = path.join(dist, "cotter.cjs");
@@ -44,21 +52,21 @@ const PARTS = {
       program: server,
       generateLog,
       modules: peers.modules,
-      lengths: quick ? [1000] : [1000, 20_000, 100_000],
-      rounds: quick ? 2 : 10,
-      keys: quick ? 5 : 12,
+      lengths: quick ? [1000] : options.lines.split(",").map(Number),
+      rounds: quick ? 2 : Number(options.rounds),
+      keys: quick ? 5 : 8,
     });
   },
   requests: () =>
     measureRequests({ program: server, generateLog, lines: quick ? 1000 : 20_000, rounds: quick ? 10 : 150 }),
   reading: () =>
-    measureReading({ generateLog, Document, lines: quick ? 5000 : 100_000, rounds: quick ? 2 : 9 }),
+    measureReading({ generateLog, Document, lines: quick ? 5000 : 100_000, rounds: quick ? 2 : 5 }),
   start: () =>
     measureStart({
       program: cotter,
       generateLog,
-      rounds: quick ? 3 : 25,
-      longRounds: quick ? 1 : 5,
+      rounds: quick ? 3 : 15,
+      longRounds: quick ? 1 : 3,
       long: quick ? 2000 : 100_000,
     }),
   memory: () =>
@@ -66,7 +74,7 @@ const PARTS = {
       program: server,
       generateLog,
       lines: quick ? 2000 : 100_000,
-      edits: quick ? 60 : 10_000,
+      edits: quick ? 60 : Number(options.edits),
       editedLines: 1000,
     }),
   sizes: () => measureSizes(dist, path.join(root, "cotter.vsix")),
@@ -93,15 +101,23 @@ for (const name of asked) {
 if (!quick) {
   const before = existsSync(resultsFile) ? JSON.parse(readFileSync(resultsFile, "utf8")) : {};
   const results = { ...before, ...ofThisRun };
+  if (before.edits !== undefined) results.edits = withOtherLengths(results.edits, before.edits);
   writeFileSync(resultsFile, JSON.stringify(results));
   const machine = { processor: cpus()[0]?.model.trim(), cores: cpus().length, node: process.version };
   const changes = readFileSync(new URL("changes.md", import.meta.url), "utf8");
   writeFileSync(path.join(root, "docs/performance.md"), pageOf(results, machine, changes));
 }
 
+/** Lengths of log that this run has left out keep the figures of the run before. */
+function withOtherLengths(edits, before) {
+  const measured = edits.measured.map(({ lines }) => lines);
+  const others = before.measured.filter(({ lines }) => !measured.includes(lines));
+  return { ...edits, measured: [...edits.measured, ...others].sort((a, b) => a.lines - b.lines) };
+}
+
 /** What is measured within this process: the generator of logs, and the reader. */
 async function importBundled() {
-  const outfile = path.join(cache, "reading.mjs");
+  const outfile = path.join(dist, "reading.mjs");
   await build({
     stdin: {
       contents: `export { generateLog } from "./test/bench/generate-log.ts";
