@@ -8,6 +8,7 @@
 //
 // EDITOR_ONLY=WORDS runs the tests whose title contains the words.
 import { execFileSync } from "node:child_process";
+import { statSync } from "node:fs";
 import { cp, mkdir, mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -100,6 +101,8 @@ async function carryOut({ name, tests, inBrowser = false, restricted = false, pa
 async function installPackage(extensionsFolder) {
   execFileSync("npm", ["run", "--silent", "package"], { cwd: root, stdio: ["ignore", "ignore", "inherit"] });
   const packageFile = path.join(root, "cotter.vsix");
+  const { size } = statSync(packageFile);
+  if (size >= 1e6) throw new Error(`cotter.vsix weighs ${size} bytes, which is a megabyte or more`);
   if (!desktop) return await installExtension({ packageFile, extensionsFolder });
   const executable = process.env.VSCODE_EXE ?? (await downloadAndUnzipVSCode(editor()));
   const [program, ...args] = resolveCliArgsFromVSCodeExecutablePath(executable);
