@@ -4,6 +4,7 @@ import path from "node:path";
 import { parseArgs } from "node:util";
 import { VERSION } from "../language-server/version.ts";
 import type { IsoDate } from "../quantities/dates.ts";
+import { plain } from "../reports/plain-text.ts";
 import type { OpenedBuild, OpenFault } from "../workspace/open-build.ts";
 import type { Call, CalledBuild, CalledFiles, Command, ExitStatus, Output } from "./command.ts";
 import { Failure } from "./command.ts";
@@ -149,7 +150,7 @@ function output(options: ReadonlyMap<string, string | true>): Output {
   const colour = !options.has("no-colour") && !process.env.NO_COLOR && process.stdout.isTTY === true;
   return {
     write: (text) => void process.stdout.write(text),
-    complain: (text) => void process.stderr.write(text),
+    complain: (text) => void process.stderr.write(harmless(text)),
     colour,
     width: process.stdout.columns ?? 100,
   };
@@ -163,8 +164,13 @@ function say(text: string): ExitStatus {
 function fail(message: string, json: boolean): ExitStatus {
   if (json)
     process.stdout.write(`${JSON.stringify({ schema: "cotter/failure/1", message }, undefined, 2)}\n`);
-  process.stderr.write(`cotter: ${message}\n`);
+  process.stderr.write(harmless(`cotter: ${message}\n`));
   return 2;
+}
+
+/** What is said may carry words of the log or names of files: none of them steers the terminal. */
+function harmless(text: string): string {
+  return text.split("\n").map(plain).join("\n");
 }
 
 // A reader that closes the pipe early (`| head`) is no failure of the command.

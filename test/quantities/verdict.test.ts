@@ -99,3 +99,23 @@ describe("what a verdict tells", () => {
     expect(judge([q("9 mm")], q("1 kg"), { lower: q("8 mm") }, 0.1)).toMatchObject({ fault: "dimension" });
   });
 });
+
+describe("what mutation testing found untested in a verdict", () => {
+  test("two readings have a spread, and the greatest may stand in the middle", () => {
+    expect(verdict("9.12 mm, 9.10 mm", undefined, THICKNESS).spread?.value.toString()).toBe("0.02");
+    expect(verdict("9.12 mm, 9.14 mm, 9.10 mm", undefined, THICKNESS).spread?.value.toString()).toBe("0.04");
+    expect(verdict("9.12 mm", undefined, THICKNESS).spread).toBeUndefined();
+  });
+
+  test("inside and on a limit nothing is in excess", () => {
+    expect(verdict("0.05 mm", undefined, RUNOUT).excess).toBeUndefined();
+    expect(verdict("0.10 mm", undefined, RUNOUT).excess).toBeUndefined();
+  });
+
+  test("without a limit it says so", () => {
+    expect(judge([q("1 mm")], undefined, {}, 0.1)).toMatchObject({
+      fault: "no-limit",
+      message: "there is neither a lower nor an upper limit",
+    });
+  });
+});

@@ -103,3 +103,15 @@ describe("wear", () => {
     expect(printed(found?.remaining)).toBe("10.0 h");
   });
 });
+
+describe("no wear is told", () => {
+  test.each([
+    ["of one reading", ["2026-01-01 0 h 9.50 mm"]],
+    ["of readings at one time", ["2026-01-01 0 h 9.50 mm", "2026-01-01 0 h 9.00 mm"]],
+    ["of what is beyond its limit already", ["2026-01-01 0 h 9.00 mm", "2026-02-01 10 h 8.20 mm"]],
+    ["of what moves away from its only limit", ["2026-01-01 0 h 8.50 mm", "2026-02-01 10 h 9.00 mm"]],
+    ["of readings that cannot be compared", ["2026-01-01 0 h 9.00 mm", "2026-02-01 10 h 8.00 N"]],
+  ])("%s", (_, lines) => {
+    expect(wear(readings(...lines), THICKNESS, undefined)).toBeUndefined();
+  });
+});

@@ -77,7 +77,7 @@ export function callAll(commands, forms) {
     writeFileSync(path.join(folder, "build.cotter"), hostileLog());
     for (const command of commands)
       for (const form of forms) {
-        const words = [command, folder, ...(form === "text" ? [] : [`--${form}`])];
+        const words = [command, "--build", folder, ...(form === "text" ? [] : [`--${form}`])];
         const ended = spawnSync(process.execPath, [path.join(root, "dist/cotter.cjs"), ...words], {
           encoding: "utf8",
           maxBuffer: 2 ** 26,

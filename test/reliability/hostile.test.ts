@@ -7,3 +7,7 @@ test("nothing of a hostile log steers what shows it", () => {
   expect(faults).toEqual([]);
   expect(called).toEqual(["check as text", "order as text", "order as csv", "order as html"]);
 });
+
+test("nor does what is said beside a book of photos that are not there", () => {
+  expect(callAll(["book"], ["text"])).toEqual({ called: ["book as text"], faults: [] });
+});

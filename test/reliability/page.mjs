@@ -22,7 +22,9 @@ export function writePage() {
 const notRun = (title) => `## ${title}\n\nNot run.`;
 
 function listed(faults, none) {
-  return faults.length === 0 ? none : faults.map((fault) => `- fault: \`${fault.slice(0, 300).replace(/[`\n]/g, " ")}\``).join("\n");
+  return faults.length === 0
+    ? none
+    : faults.map((fault) => `- fault: \`${fault.slice(0, 300).replace(/[`\n]/g, " ")}\``).join("\n");
 }
 
 function editing(figures) {
@@ -51,7 +53,10 @@ function editing(figures) {
 function limits(figures) {
   if (figures === undefined) return notRun("Limits");
   const rows = figures.results.map(({ name, program, server }) => {
-    const served = server.answers === undefined ? server.faults.join("; ") : `${server.diagnostics} shown, then a key and a hover in ${server.answers.toFixed(1)} s`;
+    const served =
+      server.answers === undefined
+        ? server.faults.join("; ")
+        : `${server.diagnostics} shown, then a key and a hover in ${server.answers.toFixed(1)} s`;
     return `| ${name} | ${program.seconds.toFixed(1)} s, status ${program.status}: ${program.says.replaceAll("|", "\\|")} | ${server.seconds.toFixed(1)} s: ${served} |`;
   });
   return [
@@ -73,7 +78,10 @@ function hostile(figures) {
 function network(figures) {
   if (figures === undefined) return notRun("No network");
   if (!figures.traced) return `## No network\n\n${figures.why}.`;
-  const told = (calls) => Object.entries(calls).map(([call, count]) => `${call}…) ${count} times`).join(", ") || "none";
+  const told = (calls) =>
+    Object.entries(calls)
+      .map(([call, count]) => `${call}…) ${count} times`)
+      .join(", ") || "none";
   return [
     "## No network",
     `\`strace -f -e trace=network\`, run on ${figures.on}. A program that does open a connection was traced first, to see that the trace sees it: ${told(figures.control)}.`,
@@ -103,11 +111,15 @@ function mutation(groups) {
     const share = ((100 * killed) / (killed + alive)).toFixed(0);
     return `| ${files.join(", ")} | ${killed} of ${killed + alive} | ${share} % | ${ignored} | ${on} |`;
   });
-  const survivors = groups.flatMap(([, { survivors: own }]) => own).map((one) => `- \`${one.replaceAll("`", "'")}\``);
+  const survivors = groups
+    .flatMap(([, { survivors: own }]) => own)
+    .map((one) => `- \`${one.replaceAll("`", "'")}\``);
   return [
     title,
     "Stryker 9.6 with its runner for vitest, over some files of the core. What runs only once, as a file is loaded, was left out.",
-    ["| files | noticed | share | left out | run on |", "| --- | ---: | ---: | ---: | --- |", ...rows].join("\n"),
+    ["| files | noticed | share | left out | run on |", "| --- | ---: | ---: | ---: | --- |", ...rows].join(
+      "\n",
+    ),
     "Not noticed:",
     survivors.join("\n"),
   ].join("\n\n");

@@ -32,7 +32,13 @@ const PARTS = {
       compareEvery: 250,
     });
     const { counts, faults, memory } = editor;
-    return { seed: Number(values.seed), minutes: round((Date.now() - began) / 60_000), counts, memory, faults };
+    return {
+      seed: Number(values.seed),
+      minutes: round((Date.now() - began) / 60_000),
+      counts,
+      memory,
+      faults,
+    };
   },
   limits: async () => ({ results: await runLimits() }),
   hostile: () => callAll(COMMANDS, FORMS),
@@ -54,7 +60,10 @@ for (const name of wanted.filter((each) => each !== "page")) {
   if (part === undefined) throw new Error(`there is no part ${name}: ${Object.keys(PARTS).join(", ")}`);
   const figures = await part();
   keep(name, figures);
-  const faults = [...(figures.faults ?? []), ...(figures.results ?? []).flatMap(({ server }) => server.faults)];
+  const faults = [
+    ...(figures.faults ?? []),
+    ...(figures.results ?? []).flatMap(({ server }) => server.faults),
+  ];
   console.log(`${name}: ${faults.length === 0 ? "no fault" : faults.join("\n")}`);
   if (faults.length > 0 || (figures.refused ?? []).length > 0) process.exitCode = 1;
 }

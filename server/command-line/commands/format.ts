@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import path from "node:path";
 import { format as inLayout } from "../../../grammar/printer.ts";
+import { plain } from "../../reports/plain-text.ts";
 import type { Command } from "../command.ts";
 import { writeWhole } from "../write-whole.ts";
 
@@ -26,7 +27,7 @@ export const format: Command = {
       if (!checking) await writeWhole(file, formatted, true);
     }
     const said = checking ? "is not in the canonical layout" : "put in order";
-    for (const name of differing) out.write(`${name}: ${said}\n`);
+    for (const name of differing) out.write(`${plain(name)}: ${said}\n`);
     return checking && differing.length > 0 ? 1 : 0;
   },
 };
