@@ -41,7 +41,7 @@ const pictures = [
     name: "build-programme",
     at: "roadster/vehicle.cotter:1:1",
     prepare: async (page) => {
-      await runCommand(page, "Cotter: Open Timeline (Build Programme)");
+      await runCommand(page, "Cotter: Open Build Programme");
       const drawing = page.frameLocator("iframe.webview.ready").frameLocator("iframe#active-frame");
       await drawing.locator("svg.programme .link").first().waitFor();
       // The panel alone: the drawing wants its width.
