@@ -126,8 +126,13 @@ export class Workspace {
 
   /** Everything below a folder, or a file, is gone. What is open stays until it is closed. */
   removed(path: string): void {
-    for (const log of this.loose.values())
-      if (isBelow(path, log.path) && log.version === undefined) this.drop(log.path);
+    const dropAll = () => {
+      for (const log of this.loose.values())
+        if (isBelow(path, log.path) && log.version === undefined) this.drop(log.path);
+    };
+    dropAll();
+    // A reading that had begun before may still bring back what is gone.
+    void this.read(async () => dropAll());
   }
 
   /** Files other than logs were made or removed: photos are looked for again. */
