@@ -102,7 +102,7 @@ async function installPackage(extensionsFolder) {
   execFileSync("npm", ["run", "--silent", "package"], { cwd: root, stdio: ["ignore", "ignore", "inherit"] });
   const packageFile = path.join(root, "cotter.vsix");
   const { size } = statSync(packageFile);
-  if (size >= 1e6) throw new Error(`cotter.vsix weighs ${size} bytes, which is a megabyte or more`);
+  if (size >= 1024 * 1024) throw new Error(`cotter.vsix weighs ${size} bytes: more than a megabyte (2^20)`);
   if (!desktop) return await installExtension({ packageFile, extensionsFolder });
   const executable = process.env.VSCODE_EXE ?? (await downloadAndUnzipVSCode(editor()));
   const [program, ...args] = resolveCliArgsFromVSCodeExecutablePath(executable);
