@@ -142,3 +142,22 @@ test("of a build with hold points, calculations, systems and lives", () => {
   });
   expectGoingOn(files, "2026-11-25" as IsoDate, 8);
 });
+
+test("keeps no more moments of a diary, however many of its days are written in", () => {
+  const days = Array.from({ length: 200 }, (_, index) => {
+    const date = new Date(Date.UTC(2026, 0, 1 + index)).toISOString().slice(0, 10);
+    return `day ${date}\n  removed: disc\n`;
+  });
+  const document = Document.read(`vehicle "Pell Otter"\n\npart disc\n\n${days.join("\n")}`);
+  const clock = "2026-12-31" as IsoDate;
+  let file: SourceFile = { path: "log.cotter", document };
+  let build = readBuild([file], { clock });
+  const kept = days.map((_, index) => {
+    const end = (file.document.offsets[index + 2] ?? 0) + (file.document.blocks[index + 2]?.text.length ?? 0);
+    file = fileAfter(file, file.document.edit(end - 1, end - 1, "  A word more.\n"));
+    build = readBuild([file], { clock, before: build });
+    return build.diary.moments.length;
+  });
+  deepStrictEqual(Math.max(...kept) <= 2 * 24 + 2, true);
+  deepStrictEqual(Math.min(...kept.slice(50)) > 1, true);
+});

@@ -109,8 +109,8 @@ export function readDiary(
   const start = earlier.at(-1);
   const replay = start?.replay.copy(gathered) ?? beginning(gathered, names, today, inOrder[0]?.date, lost);
   const facts = start === undefined ? [] : (known?.facts.slice(0, start.facts) ?? []);
-  const moments = [...earlier];
   const between = before === undefined ? Number.POSITIVE_INFINITY : Math.ceil(days.length / MOMENTS);
+  const moments = spacedOut(earlier, between);
   for (let index = start?.day ?? 0; index < days.length; index++) {
     const day = days[index] as DatedDay;
     const begins = days[index - 1]?.date !== day.date;
@@ -125,6 +125,16 @@ export function readDiary(
   finishHolds(replay);
   groupFacts(facts, known?.facts ?? [], start?.facts ?? 0);
   return { replay, facts, days, lost: lost.definitions, moments };
+}
+
+/** Of moments those that stand far enough apart, and the last: each edit would add one otherwise. */
+function spacedOut(moments: readonly Moment[], between: number): Moment[] {
+  const kept: Moment[] = [];
+  for (const [index, moment] of moments.entries()) {
+    const isLast = index === moments.length - 1;
+    if (isLast || moment.day >= (kept.at(-1)?.day ?? 0) + between) kept.push(moment);
+  }
+  return kept;
 }
 
 /** Whether everything but the days is as it was, and what looks at all days from the first one on finds the same. */
