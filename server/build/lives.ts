@@ -8,11 +8,11 @@ import { isFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
 import { condemnation } from "./condemnation.ts";
 import { pastUnknown } from "./past.ts";
+import { Remembered } from "./remembered.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import type { Standing } from "./standing.ts";
 import type { Item, PartState } from "./states.ts";
-import type { Definitions } from "./tree/definitions.ts";
 import type { SourcedRecord } from "./tree/node.ts";
 
 /** One life of an item; `place` is what says so. */
@@ -36,18 +36,11 @@ export type Life = { readonly place: Place } & (
   | { readonly is: "unknown"; readonly counted: "made" | "fitted"; readonly duration: Quantity }
 );
 
-const remembered = new WeakMap<
-  Item,
-  { readonly definitions: Definitions; readonly lives: readonly Life[] }
->();
+const remembered = new Remembered<Item, readonly Life[]>();
 
 /** The lives of the item in a part's place, in the order in which they are written, `expires` last. */
 export function livesOf(standing: Standing, part: PartState): readonly Life[] {
-  const known = remembered.get(part.item);
-  if (known?.definitions === standing.definitions) return known.lives;
-  const lives = count(standing, part);
-  remembered.set(part.item, { definitions: standing.definitions, lives });
-  return lives;
+  return remembered.of(part.item, [standing.definitions], () => count(standing, part));
 }
 
 function count(standing: Standing, { node, item }: PartState): readonly Life[] {

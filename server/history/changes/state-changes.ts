@@ -14,6 +14,7 @@ import type {
   TestState,
 } from "../../build/states.ts";
 import type { TreeNode } from "../../build/tree/node.ts";
+import { sayPlace } from "../../rules/order/place-words.ts";
 import type { Change, ChangedThing } from "./change.ts";
 import { change, inAfter } from "./change.ts";
 import type { PairedThings } from "./things.ts";
@@ -62,18 +63,9 @@ function stateOfNamed({ standing }: Build, named: NamedDefinition | undefined): 
   return hold && ofHold(hold);
 }
 
-const PLACES: Readonly<Record<PartState["place"], string>> = {
-  on: "on",
-  trial: "on for trial",
-  off: "off",
-  away: "away",
-  shelf: "on the shelf",
-  gone: "gone",
-};
-
 function ofPart({ place, placed, missing, item, decision }: PartState): SaidState {
   const words = [
-    missing ? "missing" : PLACES[place],
+    sayPlace(missing ? "missing" : place),
     item.number > 1 && !item.inHand ? `no. ${item.number} in its place` : "",
     decision === undefined
       ? ""

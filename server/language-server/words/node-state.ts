@@ -3,12 +3,13 @@ import type { Build } from "../../build/build.ts";
 import { circuitFaults } from "../../build/circuits.ts";
 import { condemnation } from "../../build/condemnation.ts";
 import { securing } from "../../build/securing.ts";
-import type { DatedFact, PartState } from "../../build/states.ts";
+import type { DatedFact } from "../../build/states.ts";
 import { systemLack } from "../../build/system-check.ts";
 import { testLack } from "../../build/tests.ts";
 import type { TreeNode } from "../../build/tree/node.ts";
 import { below } from "../../build/tree/node.ts";
 import { whereabouts } from "../../build/whereabouts.ts";
+import { sayPlace } from "../../rules/order/place-words.ts";
 
 /** `off since 2026-05-02, to be renewed`; `not secured: not locked`; `3 of 12 parts not on, 2 of 5 joints not secured`. */
 export function stateOf(build: Build, node: TreeNode): string {
@@ -50,15 +51,6 @@ function isCondemned({ standing }: Build, node: TreeNode): boolean {
   return part !== undefined && condemnation(standing, part) !== undefined;
 }
 
-const WHERE: Readonly<Record<PartState["place"], string>> = {
-  on: "on",
-  trial: "on for trial",
-  off: "off",
-  away: "away",
-  shelf: "on the shelf",
-  gone: "gone",
-};
-
 function ofPart({ standing }: Build, node: TreeNode): string {
   const part = standing.parts.get(node);
   const where = whereabouts(standing, node);
@@ -68,7 +60,7 @@ function ofPart({ standing }: Build, node: TreeNode): string {
   const condemned = condemnation(standing, part);
   const { decision } = part;
   const words = [
-    part.missing ? "missing" : `${WHERE[place]}${with_}${since(state.placed)}`,
+    part.missing ? sayPlace("missing") : `${sayPlace(place)}${with_}${since(state.placed)}`,
     condemned === undefined ? undefined : `condemned: ${condemned.why.replaceAll("_", " ")}`,
     decision === undefined || decision.settled !== undefined || decision.decision === condemned?.why
       ? undefined
