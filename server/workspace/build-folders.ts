@@ -30,7 +30,7 @@ export function buildsAmong<Log extends ReadLog>(
   looseFolder: (path: string) => string,
 ): readonly BuildFiles<Log>[] {
   const folders = new Set(
-    logs.filter(({ document }) => hasVehicle(document)).map(({ path }) => folderOf(path)),
+    logs.filter(({ document }) => hasVehicle(document)).map(({ path }) => folderHeadedBy(path)),
   );
   const builds = new Map<string, { folder: string; logs: Log[]; hasVehicle: boolean }>();
   for (const folder of folders) builds.set(folder, { folder, logs: [], hasVehicle: true });
@@ -43,6 +43,12 @@ export function buildsAmong<Log extends ReadLog>(
     else build.logs.push(log);
   }
   return [...builds.values()];
+}
+
+/** What a log with a vehicle heads: its folder; of a text that is in no folder, such as an unsaved one, itself alone. */
+function folderHeadedBy(path: string): string {
+  const folder = folderOf(path);
+  return folder === "" ? path : folder;
 }
 
 /** The innermost folder that all paths are below. */

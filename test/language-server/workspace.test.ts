@@ -90,6 +90,20 @@ describe("logs make builds", () => {
     expect(codesOf("/tmp/b.cotter")).toContain("unknown-reference");
   });
 
+  test("unsaved texts, which are in no folder, are each a build of their own", async () => {
+    await workspace.open("untitled:Untitled-1", 'vehicle "A"\npart hub\n', 1);
+    await workspace.open("untitled:Untitled-2", "day 2026-05-02\n  removed: hub\n", 1);
+    files.texts.set("/cars/a/parts.cotter", "part disc\n");
+    await workspace.addRoot("/cars/a");
+    expect(builds()).toEqual([
+      "/cars/a: parts.cotter",
+      "untitled:Untitled-1: untitled:Untitled-1",
+      "untitled:Untitled-2: untitled:Untitled-2",
+    ]);
+    expect(workspace.everyBuild().map(({ hasVehicle }) => hasVehicle)).toEqual([true, false, false]);
+    expect(codesOf("untitled:Untitled-2")).toContain("unknown-reference");
+  });
+
   test("a vehicle that is typed draws its folder together", async () => {
     files.texts.set("/cars/a/x/diary.cotter", "day 2026-05-02\n");
     files.texts.set("/cars/a/y/parts.cotter", "part a\n");
