@@ -1,6 +1,6 @@
 /** *New build*: a first page to fill in and save where it belongs. */
 import { l10n, SnippetString, window, workspace } from "vscode";
-import { quoted } from "../photos/photo-names.ts";
+import { quoted } from "../../grammar/quoted.ts";
 import { today } from "./today.ts";
 
 export async function newBuild(): Promise<void> {

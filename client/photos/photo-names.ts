@@ -1,4 +1,5 @@
 /** The names of photos: where one lies within a build, what a new one is called, and how a log writes it. */
+import { quoted } from "../../grammar/quoted.ts";
 
 /** The folder for photos that come from outside, within the build's own. */
 export const PHOTO_FOLDER = "photos";
@@ -44,12 +45,6 @@ export function* namesFor(name: string): Generator<string> {
   const [, stem = "", ending = ""] = /^(.*?)(\.[^.]*)?$/s.exec(clean) ?? [];
   yield clean;
   for (let count = 2; ; count += 1) yield `${stem}-${count}${ending}`;
-}
-
-/** A string of the notation. */
-export function quoted(text: string): string {
-  const plain = text.replace(/[\r\n]+/g, " ").replace(/[\\"]/g, "\\$&");
-  return `"${plain}"`;
 }
 
 /** `photo: "photos/disc.png" "The left disc"`; the caption is left out where it is empty. */

@@ -1,4 +1,5 @@
 /** What a part of the build can be: its sizes and newest readings against the standard tables and the build's donors. */
+import { quoted } from "../../grammar/quoted.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import {
   absolute,
@@ -153,7 +154,6 @@ export function donorOf(definition: NamedDefinition): DonorCandidate {
 
 /** The fact that says what an unknown part turned out to be: `identified: REF as "…" [from DONOR]`. */
 export function identifiedFact(reference: string, candidate: Candidate): string {
-  const quoted = candidate.name.replaceAll("\\", "\\\\").replaceAll('"', '\\"');
   const from = candidate.is === "donor" ? ` from ${candidate.donor}` : "";
-  return `identified: ${reference} as "${quoted}"${from}`;
+  return `identified: ${reference} as ${quoted(candidate.name)}${from}`;
 }

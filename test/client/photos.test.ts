@@ -10,9 +10,9 @@ import {
   PHOTO_ENDINGS,
   pathWithin,
   photoFact,
-  quoted,
 } from "../../client/photos/photo-names.ts";
 import { Document } from "../../grammar/document.ts";
+import { quoted } from "../../grammar/quoted.ts";
 
 function linesOf(text: string): Lines {
   const lines = text.split("\n");

@@ -1,15 +1,15 @@
 /** The first file of a new build: small, true to life, without a complaint, and with a word beside each kind of line. */
+import { quoted } from "../../../grammar/quoted.ts";
 import type { IsoDate } from "../../quantities/dates.ts";
 import { addDays } from "../../quantities/dates.ts";
 
 /** @param day the first evening of the diary */
 export function firstFile(title: string, day: IsoDate): string {
-  const quoted = title.replaceAll("\\", "\\\\").replaceAll('"', '\\"');
   return `# One folder, one vehicle. Lines with a word and a colon are read and reckoned with; everything else that is
 # indented is your story, and is kept as you write it. "cotter check" says what is wrong or still open.
 # Change the lines below into those of your vehicle; several files in this folder make one build.
 
-vehicle "${quoted}"
+vehicle ${quoted(title)}
   currency: GBP
   week: tue 2 h, sat 6 h
   past: unknown
