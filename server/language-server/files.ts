@@ -7,7 +7,7 @@ import { folderUri } from "./uri.ts";
 
 const LOG = /\.cotter$/;
 /** Files that a `photo:` may name. */
-const PHOTOS = "**/*.{png,jpg,jpeg,webp,gif,avif,heic,PNG,JPG,JPEG,HEIC}";
+const PHOTOS = "**/*.{png,jpg,jpeg,webp,gif,avif,heic,PNG,JPG,JPEG,WEBP,GIF,AVIF,HEIC}";
 
 /** What the editor is asked to tell of: logs, photos, and folders that could hold them. */
 export const FILE_OPERATIONS: FileOperationRegistrationOptions = {

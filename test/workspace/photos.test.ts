@@ -152,6 +152,20 @@ describe("what a photo says of its taker does not go into the book", () => {
     expect(await embedded("told.jpg", told)).toEqual(plain);
   });
 
+  it("of a JPEG: the thumbnail in its JFIF segment", async () => {
+    const plain = plainJpeg();
+    const [width, height] = [4, 5];
+    const head = Buffer.from(plain.subarray(0, 20));
+    expect(head.toString("latin1", 6, 10)).toBe("JFIF");
+    const thumbnail = Buffer.alloc(3 * width * height, SECRET);
+    head.writeUInt16BE(16 + thumbnail.length, 4);
+    head.writeUInt8(width, 18);
+    head.writeUInt8(height, 19);
+    const told = Buffer.concat([head, thumbnail, plain.subarray(20)]);
+    expect(jpeg.decode(told).data).toEqual(jpeg.decode(plain).data);
+    expect(await embedded("told.jpg", told)).toEqual(plain);
+  });
+
   it("of a JPEG: its colour profile and which way up it is stay", async () => {
     const plain = plainJpeg();
     const profile = segment(0xe2, "ICC_PROFILE\0\x01\x01 colours");

@@ -46,7 +46,8 @@ function cleanJpeg(file: Buffer, orientation: number): Buffer | undefined {
       end = endOfScan(file, end);
       scanned = true;
     }
-    if (isPartOfPicture(marker, file.subarray(at + 4, end))) kept.push(file.subarray(at, end));
+    if (isPartOfPicture(marker, file.subarray(at + 4, end)))
+      kept.push(isJfif(marker, file.subarray(at + 4, end)) ? jfifAlone(file, at) : file.subarray(at, end));
     at = end;
   }
   // Cut off, as a copy that was broken off is: what there is of it can be seen.
@@ -68,10 +69,25 @@ function isPartOfPicture(marker: number, body: Buffer): boolean {
   if (marker < 0xe0 || marker > 0xef) return true;
   const name = body.toString("latin1", 0, 12);
   return (
-    (marker === 0xe0 && name.startsWith("JFIF\0")) ||
+    isJfif(marker, body) ||
     (marker === 0xe2 && name.startsWith("ICC_PROFILE\0")) ||
     (marker === 0xee && name.startsWith("Adobe"))
   );
+}
+
+function isJfif(marker: number, body: Buffer): boolean {
+  return marker === 0xe0 && body.toString("latin1", 0, 5) === "JFIF\0";
+}
+
+/** Bytes of a JFIF segment (ITU-T T.871) up to its thumbnail, marker and length included; the last two are its size. */
+const JFIF_LENGTH = 18;
+
+/** The segment without its thumbnail, which may show what was cut away from the picture. */
+function jfifAlone(file: Buffer, at: number): Buffer {
+  const segment = Buffer.from(file.subarray(at, at + JFIF_LENGTH));
+  segment.writeUInt16BE(JFIF_LENGTH - 2, 2);
+  segment.writeUInt16BE(0, JFIF_LENGTH - 2);
+  return segment;
 }
 
 /** An Exif segment (JEITA CP-3451) that holds the orientation alone. */

@@ -8,7 +8,6 @@ import { programmeOf } from "../../../reports/programme-of.ts";
 import { escapeHtml, htmlSections, renderHtml } from "../../../reports/render-html.ts";
 import type { Table } from "../../../reports/table.ts";
 import { timelineTable } from "../../../reports/timeline.ts";
-import { complaintsOf } from "../../../rules/complaints.ts";
 import type { Report, ReportName, Spot } from "../../protocol.ts";
 import type { ChosenBuild } from "./chosen-build.ts";
 import { fileName } from "./file-name.ts";
@@ -27,7 +26,7 @@ export function report(chosen: ChosenBuild, name: ReportName): Report {
   };
 }
 
-function tableOf({ build, plan }: ChosenBuild, name: ReportName): Table {
+function tableOf({ build, plan, snapshot }: ChosenBuild, name: ReportName): Table {
   switch (name) {
     case "order":
       return orderTable(build, plan);
@@ -36,7 +35,7 @@ function tableOf({ build, plan }: ChosenBuild, name: ReportName): Table {
     case "joints":
       return jointsTable(build);
     case "outstanding":
-      return outstandingTable(build, complaintsOf(build).waived);
+      return outstandingTable(build, snapshot.complaints.waived);
     case "costs":
       return costsTable(build);
   }
