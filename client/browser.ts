@@ -26,7 +26,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
 }
 
 export async function deactivate(): Promise<void> {
-  await client?.stop();
+  // On its way up it cannot be stopped; it ends with its connection.
+  if (client?.isRunning()) await client.stop();
 }
 
 /** A new worker for each start, so that the server can be started again. */

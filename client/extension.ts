@@ -19,7 +19,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
 }
 
 export async function deactivate(): Promise<void> {
-  await client?.stop();
+  // On its way up it cannot be stopped; it ends with its connection.
+  if (client?.isRunning()) await client.stop();
 }
 
 function serverOptions(context: ExtensionContext): ServerOptions {

@@ -9,6 +9,7 @@ import { newBuild } from "./commands/new-build.ts";
 import { newDay } from "./commands/new-day.ts";
 import { newPart } from "./commands/new-part.ts";
 import { openExample } from "./commands/open-example.ts";
+import { restartServer } from "./commands/restart-server.ts";
 import { saveBook, saveReport } from "./commands/save-page.ts";
 import { goTo } from "./go-to.ts";
 import { ReportPanels } from "./panels/report-panels.ts";
@@ -57,7 +58,7 @@ export function makeAtHome(
     showChange: (log: string | null, at: TwoSided) => showTwoSided(shown, log, at),
     historyOfThing: () => historyOfThing(shown),
     openExample: () => openExample(extensionUri),
-    restartServer: () => restart(client),
+    restartServer: () => restartServer(client),
   };
   subscriptions.push(
     shown,
@@ -72,9 +73,4 @@ export function makeAtHome(
     takePhotos(shown, logsOf(schemes)),
     ...Object.entries(handlers).map(([name, run]) => commands.registerCommand(`cotter.${name}`, run)),
   );
-}
-
-async function restart(client: BaseLanguageClient): Promise<void> {
-  if (client.needsStop()) await client.stop();
-  await client.start();
 }

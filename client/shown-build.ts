@@ -15,6 +15,9 @@ const CHANGED: keyof ViewNotifications = "cotter/buildChanged";
 /** ms in which a server that ended is running again. */
 const LONGEST_START = 10_000;
 
+/** As the manifest's conditions have it: until it has answered for the first time, nothing is said of any build. */
+type ServerContext = "answers" | "gone";
+
 /** What a request takes beside the log, which is filled in here. */
 type Rest<M extends keyof ViewRequests> = Omit<ViewRequests[M]["params"], "uri">;
 
@@ -25,6 +28,7 @@ export class ShownBuild implements Disposable {
   private readonly subscriptions: Disposable[];
   private active: Uri | undefined;
   private known: BuildOverview | undefined;
+  private forgetting: ReturnType<typeof setTimeout> | undefined;
 
   /** @param logs what is a log: not the two sides of a comparison, which are no builds of their own */
   constructor(client: BaseLanguageClient, logs: DocumentSelector) {
@@ -35,6 +39,7 @@ export class ShownBuild implements Disposable {
       this.changes,
       client.onNotification(CHANGED, () => this.refresh()),
       client.onDidChangeState(({ newState }) => {
+        clearTimeout(this.forgetting);
         if (newState === State.Running) void this.refresh();
         else if (newState === State.Stopped) this.forgetLater();
       }),
@@ -54,14 +59,24 @@ export class ShownBuild implements Disposable {
 
   /** A log of it, as the server knows it; null where none was active. */
   get log(): string | null {
-    return this.active === undefined ? null : this.client.code2ProtocolConverter.asUri(this.active);
+    return this.active === undefined ? null : this.asLog(this.active);
+  }
+
+  /** A file as the server knows it. */
+  asLog(file: Uri): string {
+    return this.client.code2ProtocolConverter.asUri(file);
+  }
+
+  /** Whether there is a server that answers. */
+  get isServed(): boolean {
+    return this.client.isRunning();
   }
 
   isLog(document: TextDocument): boolean {
     return languages.match(this.logs, document) > 0;
   }
 
-  /** Null where there is no such build, or the server is not there to answer. */
+  /** Null where there is no such build, or no server to answer; one that is being started is waited for. */
   ask<M extends keyof ViewRequests>(method: M, rest: Rest<M>): Promise<ViewRequests[M]["result"] | null> {
     return this.askOf(this.log, method, rest);
   }
@@ -72,7 +87,7 @@ export class ShownBuild implements Disposable {
     method: M,
     rest: Rest<M>,
   ): Promise<ViewRequests[M]["result"] | null> {
-    if (!this.client.isRunning()) return null;
+    if (!(await this.isStarted())) return null;
     try {
       return await this.client.sendRequest(method, { ...rest, uri });
     } catch (error) {
@@ -92,18 +107,32 @@ export class ShownBuild implements Disposable {
   }
 
   dispose(): void {
+    clearTimeout(this.forgetting);
     for (const subscription of this.subscriptions) subscription.dispose();
+  }
+
+  private async isStarted(): Promise<boolean> {
+    while (this.client.state === State.Starting)
+      await new Promise<void>((resolve) => {
+        const hearing = this.client.onDidChangeState(() => {
+          hearing.dispose();
+          resolve();
+        });
+      });
+    return this.client.isRunning();
   }
 
   private async show(overview: BuildOverview | undefined): Promise<void> {
     this.known = overview;
+    const server: ServerContext = this.isServed ? "answers" : "gone";
+    await commands.executeCommand("setContext", "cotter.server", server);
     await commands.executeCommand("setContext", "cotter.hasBuild", this.known !== undefined);
     this.changes.fire();
   }
 
   /** Of a server that does not come back nothing is shown: it would be taken for how things stand. */
   private forgetLater(): void {
-    setTimeout(() => {
+    this.forgetting = setTimeout(() => {
       if (!this.client.isRunning()) void this.show(undefined);
     }, LONGEST_START);
   }

@@ -7,7 +7,7 @@ import { sayNoBuild } from "./no-build.ts";
 
 export async function newDay(shown: ShownBuild): Promise<void> {
   const place = await shown.ask("cotter/dayPlace", {});
-  if (place === null) return await sayNoBuild();
+  if (place === null) return await sayNoBuild(shown);
   const { date, found, end } = place;
   if (found !== null) {
     await goTo(shown, end);

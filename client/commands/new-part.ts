@@ -1,7 +1,7 @@
 /** *New part*: asks what it is called, and writes its block beside those of its assembly. */
 import { l10n, SnippetString, window } from "vscode";
+import { quoted } from "../../grammar/quoted.ts";
 import { goTo } from "../go-to.ts";
-import { quoted } from "../photos/photo-names.ts";
 import type { ShownBuild } from "../shown-build.ts";
 import { insertBlock } from "./insert-block.ts";
 import { sayNoBuild } from "./no-build.ts";
@@ -11,7 +11,7 @@ export async function newPart(shown: ShownBuild): Promise<void> {
   const path = await askPath();
   if (path === undefined) return;
   const place = await shown.ask("cotter/partPlace", { path });
-  if (place === null) return await sayNoBuild();
+  if (place === null) return await sayNoBuild(shown);
   if (place.taken !== null) {
     await goTo(shown, place.taken);
     window.setStatusBarMessage(l10n.t("{0} is there already.", path), 5000);

@@ -8,7 +8,7 @@ import { sayNoBuild } from "./no-build.ts";
 /** The dialogue asks before anything is overwritten. */
 export async function saveReport(shown: ShownBuild, report: ReportName): Promise<void> {
   const made = await shown.ask("cotter/report", { report });
-  if (made === null) await sayNoBuild();
+  if (made === null) await sayNoBuild(shown);
   else await savePage(shown, made.fileName, made.page);
 }
 
@@ -17,7 +17,7 @@ export async function saveBook(shown: ShownBuild): Promise<void> {
   const made = await window.withProgress({ location: ProgressLocation.Notification, title }, () =>
     shown.ask("cotter/book", {}),
   );
-  if (made === null) return await sayNoBuild();
+  if (made === null) return await sayNoBuild(shown);
   const { missing } = made;
   const file = await savePage(shown, made.fileName, made.page);
   if (file === undefined || missing.length === 0) return;

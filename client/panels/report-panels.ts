@@ -2,6 +2,7 @@
 import type { Disposable, Uri as UriType, WebviewPanel } from "vscode";
 import { l10n, Uri, ViewColumn, window } from "vscode";
 import type { Report, ReportName } from "../../server/language-server/protocol.ts";
+import { noBuildWords } from "../commands/no-build.ts";
 import { goTo } from "../go-to.ts";
 import type { ShownBuild } from "../shown-build.ts";
 import type { ToPage } from "./messages.ts";
@@ -71,8 +72,8 @@ export class ReportPanels implements Disposable {
   }
 }
 
-function nothingToReport(): Pick<Report, "fragment" | "spots"> {
-  return { fragment: `<p>${escaped(l10n.t("No build is open."))}</p>`, spots: [] };
+function nothingToReport(shown: ShownBuild): Pick<Report, "fragment" | "spots"> {
+  return { fragment: `<p>${escaped(noBuildWords(shown))}</p>`, spots: [] };
 }
 
 /** Beside the log, so that one sees what one's writing does. */
@@ -90,6 +91,7 @@ class ReportPanel {
   private readonly shown: ShownBuild;
   private readonly name: ReportName;
   private readonly nonce = newNonce();
+  private isClosed = false;
   /** The report that the page has, and its number. */
   private sent: { readonly report: Pick<Report, "fragment" | "spots">; readonly number: number } | undefined;
 
@@ -100,6 +102,9 @@ class ReportPanel {
     const { webview } = panel;
     webview.options = { enableScripts: true, localResourceRoots: [media] };
     webview.onDidReceiveMessage((message: unknown) => this.hear(message));
+    panel.onDidDispose(() => {
+      this.isClosed = true;
+    });
     panel.onDidChangeViewState(() => void this.refresh());
     webview.html = panelPage({
       nonce: this.nonce,
@@ -112,10 +117,12 @@ class ReportPanel {
 
   /** Sends the report as it is now, unless the page is hidden or has it. */
   async refresh(): Promise<void> {
-    if (!this.panel.visible) return;
+    if (this.isClosed || !this.panel.visible) return;
     const report = await this.shown.ask("cotter/report", { report: this.name });
+    // It may have been closed before the answer came.
+    if (this.isClosed) return;
     if (report !== null) await this.send(report);
-    else if (this.shown.overview === undefined) await this.send(nothingToReport());
+    else if (this.shown.overview === undefined) await this.send(nothingToReport(this.shown));
   }
 
   private async send(report: Pick<Report, "fragment" | "spots">): Promise<void> {

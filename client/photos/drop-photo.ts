@@ -72,7 +72,7 @@ async function editFor(
   const lines = linesOf(document);
   const pictures = await picturesIn(data);
   if (pictures.length === 0 || !isInDay(lines, line)) return undefined;
-  const home = await photoHome(shown);
+  const home = await photoHome(shown, document.uri);
   if (home === undefined) return undefined;
   const edit = new WorkspaceEdit();
   const paths = new Set<string>();
@@ -102,10 +102,19 @@ async function keptBy(
   return path;
 }
 
+/** Not so the address of a web page, or a file of another machine: what is dropped from there brings its bytes along. */
+async function ifReadable(file: UriType): Promise<UriType | undefined> {
+  return await workspace.fs.stat(file).then(
+    () => file,
+    () => undefined,
+  );
+}
+
 async function picturesIn(data: DataTransfer): Promise<readonly Picture[]> {
   const list = (await data.get("text/uri-list")?.asString()) ?? "";
   const files = list.split(/\r?\n/).filter((line) => line !== "" && !line.startsWith("#"));
-  const photos = files.map((file) => Uri.parse(file)).filter(({ path }) => isPhoto(path));
+  const named = files.map((file) => Uri.parse(file)).filter(({ path }) => isPhoto(path));
+  const photos = (await Promise.all(named.map(ifReadable))).filter((photo) => photo !== undefined);
   if (photos.length > 0) return photos.map((uri) => ({ uri }));
   return [...data].flatMap(([type, item]): Picture[] => {
     const [, ending] = /^image\/(png|jpeg|webp|gif|avif|heic)$/.exec(type) ?? [];

@@ -15,7 +15,7 @@ export async function insertPhoto(shown: ShownBuild): Promise<void> {
     await window.showInformationMessage(l10n.t("A photo belongs to a day: put the cursor into one first."));
     return;
   }
-  const home = await photoHome(shown);
+  const home = await photoHome(shown, editor.document.uri);
   const photos = home && (await pick(home));
   if (home === undefined || photos === undefined) return;
   const facts: string[] = [];

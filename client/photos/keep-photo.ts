@@ -1,14 +1,23 @@
 /** Brings a photo into the build: one that is in its folder stays, any other is copied beside the log, over nothing. */
 import type { Uri as UriType } from "vscode";
 import { FileSystemError, l10n, Uri, window, workspace } from "vscode";
+import { sayNoBuild } from "../commands/no-build.ts";
 import type { ShownBuild } from "../shown-build.ts";
 import { namesFor, PHOTO_FOLDER, pathWithin } from "./photo-names.ts";
 
-/** The folder that photos of the build are relative to; undefined, and said so, where there is none on a disk. */
-export async function photoHome(shown: ShownBuild): Promise<UriType | undefined> {
-  const folder = shown.overview === undefined ? undefined : shown.uriOf({ uri: shown.overview.folder });
-  const writable = folder && workspace.fs.isWritableFileSystem(folder.scheme);
-  if (folder === undefined || folder.scheme === "untitled" || folder.path === "" || writable === false) {
+/**
+ * The folder that photos of a log's build are relative to; undefined, and said so, where there is none on a disk.
+ * @param log not always of the build that is shown: two may stand side by side
+ */
+export async function photoHome(shown: ShownBuild, log: UriType): Promise<UriType | undefined> {
+  const overview = await shown.askOf(shown.asLog(log), "cotter/overview", {});
+  if (overview === null) {
+    await sayNoBuild(shown);
+    return undefined;
+  }
+  const folder = shown.uriOf({ uri: overview.folder });
+  const writable = workspace.fs.isWritableFileSystem(folder.scheme);
+  if (folder.scheme === "untitled" || folder.path === "" || writable === false) {
     await window.showInformationMessage(l10n.t("Save the log to a folder first: photos are kept beside it."));
     return undefined;
   }

@@ -9,7 +9,7 @@ import { sayRefusal } from "./refusal-words.ts";
 
 export async function compareWithRevision(shown: ShownBuild, view: ComparisonView): Promise<void> {
   const commits = await shown.ask("cotter/commits", {});
-  if (commits === null) return await sayNoBuild();
+  if (commits === null) return await sayNoBuild(shown);
   if (commits.is === "refused") return await sayRefusal(commits);
   const revision = await pickRevision(commits.value);
   if (revision !== undefined) await view.compare(revision);
