@@ -13,83 +13,10 @@ import {
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
+import { applied, chanceOf, offsetOf } from "./edited-text.mjs";
+import { AT_PLACE, MALFORMED, OF_FILE, PIECES, VIEWS } from "./fake-words.mjs";
 import { root } from "./figures.mjs";
-import { RawClient } from "./raw-client.mjs";
-
-/** What people type, paste and delete, and what nobody should. */
-const PIECES = [
-  "",
-  "x",
-  " ",
-  "\n",
-  "\r\n",
-  "\t",
-  '"',
-  "#",
-  ", ",
-  "{",
-  "}",
-  "..",
-  "±",
-  "ä😀",
-  "\u0000",
-  "\u202e",
-  "\ud800",
-  "  removed: front.left.disc\n",
-  "  measured: disc thickness 8.1 mm\n",
-  'part front.left.hub "Another"\n',
-  "day 2026-10-02\n",
-  'vehicle "Second"\n',
-  "assembly front.left like front.right\n",
-  "  calc: rest = rest + 1\n",
-  "  photo: ../../outside.jpg\n",
-  "  torqued: front.bolts 24 N.m\n",
-  'hold roll "Rolling"\n',
-  "  price: 12.50 GBP\n",
-];
-
-const AT_PLACE = [
-  "hover",
-  "completion",
-  "signatureHelp",
-  "definition",
-  "references",
-  "documentHighlight",
-  "prepareRename",
-  "prepareCallHierarchy",
-].map((name) => `textDocument/${name}`);
-
-const OF_FILE = [
-  "documentSymbol",
-  "foldingRange",
-  "semanticTokens/full",
-  "codeLens",
-  "documentLink",
-  "diagnostic",
-].map((name) => `textDocument/${name}`);
-
-const VIEWS = ["cotter/overview", "cotter/branch", "cotter/stillOpen", "cotter/toOrder", "cotter/report"];
-
-/** Bodies that are no messages, and messages that make no sense. */
-const MALFORMED = [
-  "{",
-  "",
-  "null",
-  "[]",
-  '"text"',
-  "{}",
-  '{"jsonrpc":"2.0"}',
-  '{"jsonrpc":"2.0","method":"textDocument/didChange"}',
-  '{"jsonrpc":"2.0","method":"textDocument/didChange","params":{}}',
-  '{"jsonrpc":"2.0","method":"textDocument/didOpen","params":{"textDocument":{}}}',
-  '{"jsonrpc":"2.0","method":"workspace/didChangeWatchedFiles","params":{"changes":[{}]}}',
-  '{"jsonrpc":"2.0","method":"no/such","params":[1,2]}',
-  '{"jsonrpc":"2.0","id":"odd","method":"no/such"}',
-  '{"jsonrpc":"2.0","id":"odd","method":"textDocument/hover","params":{}}',
-  '{"jsonrpc":"2.0","id":"odd","method":"textDocument/hover","params":null}',
-  '{"jsonrpc":"2.0","id":999999,"result":{}}',
-  '{"jsonrpc":"2.0","method":"$/cancelRequest","params":{"id":424242}}',
-];
+import { PROBED, RawClient } from "./raw-client.mjs";
 
 /** How often each thing is done, of the sum of all. */
 const DOINGS = [
@@ -105,33 +32,26 @@ const DOINGS = [
   [2, "outOfTurn"],
 ];
 
-/** Numbers that repeat with their seed (mulberry32). */
-function chanceOf(seed) {
-  let state = seed >>> 0;
-  return (below) => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return Math.floor((((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32) * below);
-  };
-}
-
 export class FakeEditor {
   counts = { edits: 0, requests: 0, calledOff: 0, malformed: 0, outOfTurn: 0, files: 0, comparisons: 0 };
   faults = [];
   /** Of the server (MB), at each comparison. */
   memory = [];
+  /** Of a probed server: what it holds after a collection (MB), each time that all is closed and as it was. */
+  heaps = [];
   #open = new Map();
   #undo = [];
   #pending = [];
+  #probed;
 
   /** @param sample a folder of `samples/`, which is copied */
-  constructor({ seed, sample }) {
+  constructor({ seed, sample, probed = false }) {
+    this.#probed = probed;
     this.chance = chanceOf(seed);
     this.original = path.join(root, "samples", sample);
     this.folder = mkdtempSync(path.join(tmpdir(), "cotter-reliability-"));
     cpSync(this.original, this.folder, { recursive: true });
-    this.client = new RawClient();
+    this.client = new RawClient({ words: probed ? PROBED : [] });
   }
 
   /** Works until so many edits are done, or the time is over; looks at the end, and every so many edits. */
@@ -150,6 +70,10 @@ export class FakeEditor {
         await this.compare();
         this.memory.push(this.client.memory());
         this.#startOver();
+        if (this.#probed) {
+          await this.client.ask("workspace/diagnostic", { previousResultIds: [] });
+          this.heaps.push(await this.client.heap());
+        }
       }
       const status = await this.client.stop();
       if (status !== 0) this.faults.push(`the server ended with ${status}`);
@@ -408,24 +332,4 @@ function firstDifference(ours, theirs) {
   const [mine, other] = [ours, theirs].map((each) => each.split("\n"));
   const only = (some, rest) => some.find((one) => !rest.includes(one));
   return `only after editing: ${only(mine, other)}; only when fresh: ${only(other, mine)}`.slice(0, 900);
-}
-
-function applied(text, { range, text: piece }) {
-  if (range === undefined) return piece;
-  return text.slice(0, offsetOf(text, range.start)) + piece + text.slice(offsetOf(text, range.end));
-}
-
-/** As the protocol counts: lines end at CR LF, LF or CR; what is beyond a line or the text is its end. */
-function offsetOf(text, { line, character }) {
-  let start = 0;
-  for (let passed = 0; passed < line; passed++) {
-    const found = /\r\n|\n|\r/g;
-    found.lastIndex = start;
-    const match = found.exec(text);
-    if (match === null) return text.length;
-    start = match.index + match[0].length;
-  }
-  const rest = text.slice(start);
-  const length = /\r|\n/.exec(rest)?.index ?? rest.length;
-  return start + Math.min(character, length);
 }

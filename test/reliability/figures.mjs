@@ -18,6 +18,12 @@ export function kept() {
 }
 
 export function keep(part, figures) {
-  const on = new Date().toISOString().slice(0, 10);
-  writeFileSync(file, `${JSON.stringify({ ...kept(), [part]: { on, ...figures } }, undefined, 2)}\n`);
+  writeFileSync(
+    file,
+    `${JSON.stringify({ ...kept(), [part]: { on: today(), ...figures } }, undefined, 2)}\n`,
+  );
+}
+
+export function today() {
+  return new Date().toISOString().slice(0, 10);
 }

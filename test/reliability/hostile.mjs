@@ -4,7 +4,7 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { root } from "./figures.mjs";
+import { program } from "./programs.mjs";
 
 export const COMMANDS = [
   "check",
@@ -78,7 +78,7 @@ export function callAll(commands, forms) {
     for (const command of commands)
       for (const form of forms) {
         const words = [command, "--build", folder, ...(form === "text" ? [] : [`--${form}`])];
-        const ended = spawnSync(process.execPath, [path.join(root, "dist/cotter.cjs"), ...words], {
+        const ended = spawnSync(process.execPath, [program("cotter"), ...words], {
           encoding: "utf8",
           maxBuffer: 2 ** 26,
         });

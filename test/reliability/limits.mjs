@@ -5,7 +5,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
-import { root } from "./figures.mjs";
+import { program } from "./programs.mjs";
 import { RawClient } from "./raw-client.mjs";
 
 const VEHICLE = 'vehicle "Kestrel"\n\n';
@@ -68,7 +68,7 @@ async function meet(name, files) {
 
 function checked(folder) {
   const began = Date.now();
-  const words = [path.join(root, "dist/cotter.cjs"), "check", folder, "--no-colour"];
+  const words = [program("cotter"), "check", folder, "--no-colour"];
   const ended = spawnSync(process.execPath, words, { encoding: "utf8", timeout: HUNG, maxBuffer: 2 ** 28 });
   const lines = ended.stdout.trim().split("\n");
   return {

@@ -1,36 +1,37 @@
 // `npm run mutation`: changes the programs' own code in small ways and sees whether the tests notice (mutation testing,
-// with Stryker and its runner for vitest). Of the core some files, since each of the changes has its tests run anew.
-// Stryker is installed into a folder that git ignores: nothing else needs it.
+// with Stryker and its runner for vitest). Each change has its tests run anew: a folder takes from half an hour to hours.
+// Stryker is installed into a folder that git ignores: nothing else needs it. What a run has found is kept beside it, so
+// that the next one tries again only what has changed since, or what new tests may now notice.
 //
-//   node test/reliability/mutation.mjs             every group
-//   node test/reliability/mutation.mjs trade       that group
+//   node test/reliability/mutation.mjs                             every folder
+//   node test/reliability/mutation.mjs trade                       one folder
+//   node test/reliability/mutation.mjs server/build/intervals.ts   one or more files
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
-import { keep, root } from "./figures.mjs";
+import { keep, kept, root, today } from "./figures.mjs";
 
 const home = path.join(root, "node_modules/.cache/stryker");
 const STRYKER = "9.6.1";
 
-/** What is changed, and the tests that should notice. */
+/** The folders whose code is changed, and the tests that should notice. */
 const GROUPS = {
-  quantities: {
-    mutate: ["server/quantities/verdict.ts", "server/quantities/wear.ts"],
-    tests: ["test/quantities/*.test.ts"],
-  },
+  quantities: { tests: ["test/quantities/*.test.ts"] },
+  // What compares with programs from outside starts them, for each change anew.
   trade: {
-    mutate: ["server/trade/friction.ts", "server/trade/growth.ts", "server/trade/strength-class.ts"],
-    tests: ["test/trade/*.test.ts", "test/standards/tightening.test.ts"],
+    tests: [
+      "test/trade/*.test.ts",
+      "test/standards/*.test.ts",
+      "test/expressions/generated-functions-page.test.ts",
+    ],
+    besides: ["test/standards/units-programs.test.ts"],
   },
   build: {
-    mutate: ["server/build/gauge-check.ts", "server/build/intervals.ts"],
-    tests: ["test/build/gauges.test.ts", "test/build/care.test.ts", "test/rules/examples.test.ts"],
+    tests: ["test/build/*.test.ts", "test/rules/*.test.ts", "test/rules/stories/**/*.test.ts"],
+    besides: ["test/rules/generated-rule-pages.test.ts"],
   },
-  rules: {
-    mutate: ["server/rules/severity-setting.ts", "server/rules/words.ts"],
-    tests: ["test/rules/*.test.ts"],
-  },
+  rules: { tests: ["test/rules/*.test.ts", "test/rules/stories/**/*.test.ts"] },
 };
 
 const KILLED = ["Killed", "Timeout"];
@@ -48,11 +49,19 @@ function install() {
   if (status !== 0) throw new Error("Stryker could not be installed");
 }
 
-function mutate(name, { mutate: files, tests }) {
-  const [config, runner, report] = ["json", "runner.mjs", "report.json"].map((ending) =>
-    path.join(home, `${name}.${ending}`),
+/** @param files to be changed, relative to the root; patterns too */
+function mutate(group, files) {
+  const { tests, besides = [] } = GROUPS[group];
+  const [config, runner, report, known] = ["json", "runner.mjs", "report.json", "known.json"].map((ending) =>
+    path.join(home, `${group}.${ending}`),
   );
-  const options = { include: tests, pool: "threads", isolate: false, testTimeout: 60_000 };
+  const options = {
+    include: tests,
+    exclude: besides,
+    pool: "threads",
+    isolate: false,
+    testTimeout: 60_000,
+  };
   writeFileSync(runner, `export default ${JSON.stringify({ test: options })};\n`);
   const settings = {
     testRunner: "vitest",
@@ -62,6 +71,8 @@ function mutate(name, { mutate: files, tests }) {
     coverageAnalysis: "perTest",
     // What runs once, as a file is loaded, has every test run anew for each change.
     ignoreStatic: true,
+    incremental: true,
+    incrementalFile: path.relative(root, known),
     disableTypeChecks: false,
     tempDirName: ".cache/stryker",
     vitest: { configFile: path.relative(root, runner), related: false },
@@ -75,38 +86,48 @@ function mutate(name, { mutate: files, tests }) {
     cwd: root,
     stdio: ["ignore", "ignore", "inherit"],
   });
-  if (status !== 0) throw new Error(`Stryker ended with ${status} on ${name}`);
+  if (status !== 0) throw new Error(`Stryker ended with ${status} on ${group}`);
   return JSON.parse(readFileSync(report, "utf8"));
 }
 
-/** Counts, and each change that no test noticed. */
-function summary(name, report) {
-  const all = Object.entries(report.files).flatMap(([file, { mutants }]) =>
-    mutants.map((one) => ({ file, ...one })),
+/** Counts of a file, and each change that no test noticed. */
+function summary({ mutants }) {
+  const having = (states) => mutants.filter(({ status }) => states.includes(status));
+  const survivors = having(ALIVE).map(
+    ({ location, mutatorName, replacement }) =>
+      `${location.start.line}:${location.start.column} ${mutatorName} → ${String(replacement).replace(/\s+/g, " ").slice(0, 60)}`,
   );
-  const killed = all.filter(({ status }) => KILLED.includes(status)).length;
-  const alive = all.filter(({ status }) => ALIVE.includes(status));
-  const survivors = alive.map(
-    ({ file, location, mutatorName, replacement }) =>
-      `${file}:${location.start.line} ${mutatorName} → ${String(replacement).replace(/\s+/g, " ").slice(0, 60)}`,
-  );
-  const ignored = all.filter(({ status }) => status === "Ignored").length;
-  return { name, files: Object.keys(report.files), killed, alive: alive.length, ignored, survivors };
+  return {
+    on: today(),
+    killed: having(KILLED).length,
+    alive: survivors.length,
+    ignored: having(["Ignored"]).length,
+    survivors,
+  };
 }
 
-function runMutation(names = Object.keys(GROUPS)) {
+/** The figures of the files that were run; those of others stay as they are. */
+function runMutation(asked) {
   install();
-  return names.map((name) => {
-    const figures = summary(name, mutate(name, GROUPS[name]));
-    keep(`mutation: ${name}`, figures);
-    return figures;
-  });
+  const named = asked.length > 0 ? asked : Object.keys(GROUPS);
+  const ran = {};
+  for (const group of Object.keys(GROUPS)) {
+    const within = `server/${group}/`;
+    const whole = named.includes(group);
+    const files = whole ? [`${within}**/*.ts`] : named.filter((name) => name.startsWith(within));
+    if (files.length === 0) continue;
+    // What is known of other files stands in the report too.
+    const changed = Object.entries(mutate(group, files).files).filter(
+      ([file]) => whole || files.includes(file),
+    );
+    for (const [file, figures] of changed) ran[file] = summary(figures);
+    keep("mutation", { files: { ...kept().mutation?.files, ...ran } });
+  }
+  return ran;
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href) {
-  const named = process.argv.slice(2);
-  for (const { name, killed, alive, survivors } of runMutation(named.length > 0 ? named : undefined)) {
-    console.log(`${name}: ${killed} of ${killed + alive} changes were noticed`);
+if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href)
+  for (const [file, { killed, alive, survivors }] of Object.entries(runMutation(process.argv.slice(2)))) {
+    console.log(`${file}: ${killed} of ${killed + alive} changes were noticed`);
     for (const survivor of survivors) console.log(`  not noticed: ${survivor}`);
   }
-}

@@ -6,6 +6,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { root } from "./figures.mjs";
+import { program } from "./programs.mjs";
 import { RawClient } from "./raw-client.mjs";
 
 const COMMANDS = [
@@ -33,13 +34,13 @@ export async function traceNetwork() {
     const connects = 'require("node:net").connect(9, "127.0.0.1").on("error", () => undefined)';
     const control = callsOf(folder, () => run([...wrap, out(folder), process.execPath, "-e", connects]));
     const bare = callsOf(folder, () => run([...wrap, out(folder), process.execPath, "-e", ""]));
-    const program = {};
+    const commands = {};
     for (const command of COMMANDS)
-      program[command] = callsOf(folder, () =>
-        run([...wrap, out(folder), process.execPath, path.join(root, "dist/cotter.cjs"), command, build]),
+      commands[command] = callsOf(folder, () =>
+        run([...wrap, out(folder), process.execPath, program("cotter"), command, build]),
       );
     const server = await session(folder, build, [...wrap, out(folder)]);
-    return { traced: true, control, bare, program, server };
+    return { traced: true, control, bare, program: commands, server };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -49,8 +50,8 @@ function out(folder) {
   return path.join(folder, "trace.txt");
 }
 
-function run([program, ...words]) {
-  spawnSync(program, words, { stdio: "ignore" });
+function run([first, ...words]) {
+  spawnSync(first, words, { stdio: "ignore" });
 }
 
 /** The system calls about sockets, each kind once with how often it came. */

@@ -2,14 +2,21 @@
 // without the server's own library, so that both cannot be wrong alike.
 import { spawn } from "node:child_process";
 import { readFileSync } from "node:fs";
-import path from "node:path";
-import { root } from "./figures.mjs";
+import { fileURLToPath } from "node:url";
+import { program } from "./programs.mjs";
 
 /** After this long without an answer the server counts as hung (ms). */
 const HUNG = 60_000;
 
 /** Answers that are no fault: invalid request or params, unknown method, called off, text changed since, refused. */
 const EXPECTED_ERRORS = new Set([-32600, -32601, -32602, -32700, -32800, -32801, -32803]);
+
+/** Words for Node by which a server tells at a signal what it holds after a collection. */
+export const PROBED = [
+  "--expose-gc",
+  "--import",
+  fileURLToPath(new URL("../bench/heap-probe.mjs", import.meta.url)),
+];
 
 /** How a message that is none is refused. */
 const REFUSAL =
@@ -25,9 +32,9 @@ export class RawClient {
   #next = 1;
   #stderr = "";
 
-  constructor({ words = [], server = path.join(root, "dist/server.cjs"), wrap = [] } = {}) {
-    const [program, ...rest] = [...wrap, process.execPath, ...words, server, "--stdio"];
-    this.process = spawn(program, rest, { stdio: ["pipe", "pipe", "pipe"] });
+  constructor({ words = [], wrap = [] } = {}) {
+    const [first, ...rest] = [...wrap, process.execPath, ...words, program("server"), "--stdio"];
+    this.process = spawn(first, rest, { stdio: ["pipe", "pipe", "pipe"] });
     this.process.stdin.on("error", () => undefined);
     this.process.stderr
       .setEncoding("utf8")
@@ -96,6 +103,24 @@ export class RawClient {
     } catch {
       return undefined;
     }
+  }
+
+  /** What a probed server holds after a collection (MB). */
+  heap() {
+    return new Promise((resolve, reject) => {
+      const clock = setTimeout(() => reject(new Error("the probe does not answer")), HUNG);
+      let heard = "";
+      const hear = (text) => {
+        heard += text;
+        const bytes = /heap (\d+)\n/.exec(heard)?.[1];
+        if (bytes === undefined) return;
+        clearTimeout(clock);
+        this.process.stderr.off("data", hear);
+        resolve(Number((Number(bytes) / 1024 ** 2).toFixed(1)));
+      };
+      this.process.stderr.on("data", hear);
+      this.process.kill("SIGUSR2");
+    });
   }
 
   /** Ends the conversation as an editor does. Resolves with the exit status. */

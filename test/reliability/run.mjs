@@ -11,6 +11,7 @@ import { COMMANDS, callAll, FORMS } from "./hostile.mjs";
 import { runLimits } from "./limits.mjs";
 import { traceNetwork } from "./network.mjs";
 import { writePage } from "./page.mjs";
+import { copyPrograms } from "./programs.mjs";
 import { ALLOWED, bundled } from "./sbom.mjs";
 
 const { values, positionals } = parseArgs({
@@ -19,27 +20,15 @@ const { values, positionals } = parseArgs({
     edits: { type: "string", default: "20000" },
     minutes: { type: "string", default: "30" },
     seed: { type: "string", default: "1" },
+    sample: { type: "string", default: "trials" },
   },
 });
 
+copyPrograms();
+
 const PARTS = {
-  editing: async () => {
-    const editor = new FakeEditor({ seed: Number(values.seed), sample: "evening" });
-    const began = Date.now();
-    await editor.work({
-      edits: Number(values.edits),
-      until: began + Number(values.minutes) * 60_000,
-      compareEvery: 250,
-    });
-    const { counts, faults, memory } = editor;
-    return {
-      seed: Number(values.seed),
-      minutes: round((Date.now() - began) / 60_000),
-      counts,
-      memory,
-      faults,
-    };
-  },
+  editing: () => edited("evening", 250),
+  memory: () => edited(values.sample, 1000),
   limits: async () => ({ results: await runLimits() }),
   hostile: () => callAll(COMMANDS, FORMS),
   network: traceNetwork,
@@ -68,6 +57,17 @@ for (const name of wanted.filter((each) => each !== "page")) {
   if (faults.length > 0 || (figures.refused ?? []).length > 0) process.exitCode = 1;
 }
 writePage();
+
+/** A session on a sample, with what the server held in the meantime. */
+async function edited(sample, compareEvery) {
+  const seed = Number(values.seed);
+  const editor = new FakeEditor({ seed, sample, probed: true });
+  const began = Date.now();
+  const until = began + Number(values.minutes) * 60_000;
+  await editor.work({ edits: Number(values.edits), until, compareEvery });
+  const { counts, faults, memory, heaps } = editor;
+  return { seed, sample, minutes: round((Date.now() - began) / 60_000), counts, memory, heaps, faults };
+}
 
 function round(figure) {
   return Math.round(figure * 10) / 10;
