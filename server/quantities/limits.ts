@@ -66,15 +66,6 @@ export function zone(limits: Limits): Quantity | undefined {
   return upper === undefined ? undefined : asDifference(absolute(upper));
 }
 
-/** The limits drawn in by the expanded uncertainty: where a reading proves conformity (ISO 14253-1). Undefined: nowhere. */
-export function acceptance(limits: Limits, uncertainty: Quantity): Limits | undefined {
-  const lower = limits.lower === undefined ? undefined : add(limits.lower, asDifference(uncertainty));
-  const upper = limits.upper === undefined ? undefined : subtract(limits.upper, asDifference(uncertainty));
-  if ((lower !== undefined && isFault(lower)) || (upper !== undefined && isFault(upper))) return undefined;
-  if (lower !== undefined && upper !== undefined && compare(lower, upper) === 1) return undefined;
-  return { ...(lower === undefined ? {} : { lower }), ...(upper === undefined ? {} : { upper }) };
-}
-
 /** How far one value lies from another, without a sign, in the unit of the second. */
 function distance(a: Quantity, b: Quantity): Quantity | undefined {
   const inUnit = convert(a, b.unit);

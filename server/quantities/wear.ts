@@ -50,7 +50,8 @@ export function wear(
   uncertainty: Quantity | undefined,
 ): Wear | undefined {
   const [first, last] = [readings[0], readings.at(-1)];
-  if (first === undefined || last === undefined || readings.length < 2) return undefined;
+  // One reading has not moved.
+  if (first === undefined || last === undefined) return undefined;
   if (!movedBeyond(first.value, last.value, uncertainty)) return undefined;
   const over = last.runningHours.greaterThan(first.runningHours) ? "h" : "d";
   const points = pointsOf(readings, over);

@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Limits, LimitsFault } from "../../server/quantities/limits.ts";
 import {
-  acceptance,
   asymmetricLimits,
   boundLimits,
   nominalLimits,
@@ -27,8 +26,28 @@ describe("limits", () => {
     expect(range(toleranceLimits(q("60 %"), q("5 %")))).toBe("55 %..65 %");
   });
 
-  test("of nothing, a percentage is a fault", () => {
-    expect(toleranceLimits(q("0 deg"), q("5 %"))).toMatchObject({ fault: "percent-of-zero" });
+  test("of nothing, a percentage is a fault that says what to write", () => {
+    expect(toleranceLimits(q("0 deg"), q("5 %"))).toEqual({
+      fault: "percent-of-zero",
+      message: "a tolerance in percent of zero is none: write it in units",
+    });
+  });
+
+  test("keep what was aimed at, which may stand alone", () => {
+    expect(ok(toleranceLimits(q("54 mm"), q("0.05 mm"))).nominal).toEqual(q("54 mm"));
+    expect(nominalLimits(q("8.4 mm"))).toEqual({ nominal: q("8.4 mm") });
+  });
+
+  test("of another dimension than the nominal, either deviation is a fault", () => {
+    expect(toleranceLimits(q("54 mm"), q("1 kg"))).toMatchObject({ fault: "dimension", operation: "add" });
+    expect(asymmetricLimits(q("54 mm"), q("0.05 mm"), q("-1 kg"))).toMatchObject({
+      fault: "dimension",
+      operation: "add",
+    });
+    expect(asymmetricLimits(q("54 mm"), q("1 kg"), q("-0.05 mm"))).toMatchObject({
+      fault: "dimension",
+      operation: "add",
+    });
   });
 
   test("with two deviations, each with its sign", () => {
@@ -44,10 +63,15 @@ describe("limits", () => {
   });
 
   test("the lower one comes first and both are of one dimension", () => {
-    expect(boundLimits(q("54.05 mm"), q("54.00 mm"))).toMatchObject({ fault: "limits-crossed" });
+    expect(boundLimits(q("54.05 mm"), q("54.00 mm"))).toEqual({
+      fault: "limits-crossed",
+      message: "the lower limit is above the upper one",
+    });
+    expect(range(boundLimits(q("54.00 mm"), q("54.00 mm")))).toBe("54.00 mm..54.00 mm");
     expect(boundLimits(q("1 in"), q("26 mm"))).not.toHaveProperty("fault");
     expect(boundLimits(q("1 mm"), q("1 kg"))).toMatchObject({ fault: "dimension" });
-    expect(boundLimits(q("8.4 mm"), undefined)).toEqual({ lower: q("8.4 mm") });
+    expect(boundLimits(q("8.4 mm"), undefined)).toStrictEqual({ lower: q("8.4 mm") });
+    expect(boundLimits(undefined, q("8.4 mm"))).toStrictEqual({ upper: q("8.4 mm") });
   });
 });
 
@@ -65,17 +89,14 @@ describe("the zone, what there is to use up", () => {
   test("with one limit, between new and the limit", () => {
     expect(zoneOf({ lower: q("8.4 mm"), fresh: q("9.5 mm") })).toBe("1.1 mm");
     expect(zoneOf({ upper: q("0.30 mm"), fresh: q("0.05 mm") })).toBe("0.25 mm");
+    expect(zoneOf({ lower: q("8.4 mm"), fresh: q("1 in") })).toBe("17.0 mm");
+    expect(zoneOf({ lower: q("8.4 mm"), fresh: q("9.5 kg") })).toBeUndefined();
   });
 
   test("a bare maximum from zero, a bare minimum without new none", () => {
     expect(zoneOf({ upper: q("0.10 mm") })).toBe("0.10 mm");
     expect(zoneOf({ lower: q("8.4 mm") })).toBeUndefined();
     expect(zoneOf(nominalLimits(q("8.4 mm")))).toBeUndefined();
-  });
-
-  test("drawn in by the uncertainty, where something is left", () => {
-    const drawn = acceptance(ok(boundLimits(q("24.987 mm"), q("25.000 mm"))), q("0.002 mm"));
-    expect(drawn === undefined ? "" : range(drawn)).toBe("24.989 mm..24.998 mm");
-    expect(acceptance(ok(boundLimits(q("24.999 mm"), q("25.000 mm"))), q("0.002 mm"))).toBeUndefined();
+    expect(zoneOf({ fresh: q("9.5 mm") })).toBeUndefined();
   });
 });

@@ -24,6 +24,9 @@ describe("expanded uncertainty", () => {
   test("of two readings is the root of the sum of squares, in the unit of the first", () => {
     expect(shown(ok(combineExpanded(q("0.003 mm"), q("4 µm"))))).toBe("0.00500 mm");
     expect(shown(ok(combineExpanded(rise("3 degC"), q("4 K"))))).toBe("5.00 degC");
-    expect(combineExpanded(q("1 mm"), q("1 kg"))).toMatchObject({ fault: "dimension" });
+    expect(combineExpanded(q("1 mm"), q("1 kg"))).toMatchObject({
+      fault: "dimension",
+      message: "cannot add unlike dimensions: length (mm) and mass (kg)",
+    });
   });
 });

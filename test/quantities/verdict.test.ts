@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { decimal } from "../../server/quantities/decimal.ts";
 import type { Limits } from "../../server/quantities/limits.ts";
 import { gaugeUncertainty, uncertaintyOf } from "../../server/quantities/uncertainty.ts";
 import type { Verdict } from "../../server/quantities/verdict.ts";
@@ -95,12 +96,23 @@ describe("what a verdict tells", () => {
 
   test("there must be a limit, and one dimension throughout", () => {
     expect(judge([q("9 mm")], undefined, { nominal: q("9 mm") }, 0.1)).toMatchObject({ fault: "no-limit" });
-    expect(judge([q("9 mm")], undefined, { lower: q("9 kg") }, 0.1)).toMatchObject({ fault: "dimension" });
+    expect(judge([q("9 mm")], undefined, { lower: q("9 kg") }, 0.1)).toMatchObject({
+      fault: "dimension",
+      message: "cannot subtract unlike dimensions: length (mm) less mass (kg)",
+    });
     expect(judge([q("9 mm")], q("1 kg"), { lower: q("8 mm") }, 0.1)).toMatchObject({ fault: "dimension" });
   });
 });
 
-describe("what mutation testing found untested in a verdict", () => {
+describe("what is told besides the verdict", () => {
+  test("of a reading that is its limit the margin is exactly nothing, in whatever units", () => {
+    for (const reading of ["25.4 mm", "1 in"])
+      expect(verdict(reading, undefined, { upper: q("25.4 mm") }).margin).toMatchObject({
+        value: decimal(0),
+        exact: true,
+      });
+  });
+
   test("two readings have a spread, and the greatest may stand in the middle", () => {
     expect(verdict("9.12 mm, 9.10 mm", undefined, THICKNESS).spread?.value.toString()).toBe("0.02");
     expect(verdict("9.12 mm, 9.14 mm, 9.10 mm", undefined, THICKNESS).spread?.value.toString()).toBe("0.04");

@@ -93,6 +93,16 @@ describe("wear", () => {
     ).toBeUndefined();
   });
 
+  test("from the first reading to the last, whatever stands between", () => {
+    const found = wear(
+      readings("2026-01-01 0 h 9.0 mm", "2026-01-11 0 h 9.0 mm", "2026-01-21 8 h 8.6 mm"),
+      THICKNESS,
+      undefined,
+    );
+    expect(found?.over).toBe("h");
+    expect(printed(found?.span)).toBe("8 h");
+  });
+
   test("a temperature rises per hour too", () => {
     const found = wear(
       readings("2026-01-01 0 h 80 degC", "2026-02-01 10 h 85 degC"),
@@ -109,9 +119,28 @@ describe("no wear is told", () => {
     ["of one reading", ["2026-01-01 0 h 9.50 mm"]],
     ["of readings at one time", ["2026-01-01 0 h 9.50 mm", "2026-01-01 0 h 9.00 mm"]],
     ["of what is beyond its limit already", ["2026-01-01 0 h 9.00 mm", "2026-02-01 10 h 8.20 mm"]],
-    ["of what moves away from its only limit", ["2026-01-01 0 h 8.50 mm", "2026-02-01 10 h 9.00 mm"]],
     ["of readings that cannot be compared", ["2026-01-01 0 h 9.00 mm", "2026-02-01 10 h 8.00 N"]],
+    [
+      "where one between cannot be compared",
+      ["2026-01-01 0 h 9.00 mm", "2026-02-01 10 h 8.90 N", "2026-03-01 20 h 8.80 mm"],
+    ],
+    // Slope: the sum of (x - 15) (y - 1.5) is -15 · -0.5 - 5 · 1.5 + 5 · -1.5 + 15 · 0.5 = 0, worked by hand.
+    [
+      "of readings whose line is level though the last is above the first",
+      ["2026-01-01 0 h 1 mm", "2026-01-02 10 h 3 mm", "2026-01-03 20 h 0 mm", "2026-01-04 30 h 2 mm"],
+    ],
+    ["of nothing", []],
   ])("%s", (_, lines) => {
-    expect(wear(readings(...lines), THICKNESS, undefined)).toBeUndefined();
+    expect(wear(readings(...lines), { ...THICKNESS, upper: q("9.6 mm") }, undefined)).toBeUndefined();
+  });
+
+  test("of what moves away from its only limit", () => {
+    const growing = readings("2026-01-01 0 h 8.50 mm", "2026-02-01 10 h 9.00 mm");
+    expect(wear(growing, THICKNESS, undefined)).toBeUndefined();
+  });
+
+  test("against a limit of another dimension", () => {
+    const worn = readings("2026-01-01 0 h 9.00 mm", "2026-02-01 10 h 8.90 mm");
+    expect(wear(worn, { lower: q("8.4 N") }, undefined)).toBeUndefined();
   });
 });

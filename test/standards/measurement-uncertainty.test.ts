@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, test } from "vitest";
 import type { Decimal } from "../../server/quantities/decimal.ts";
 import { decimal } from "../../server/quantities/decimal.ts";
-import { acceptance, boundLimits } from "../../server/quantities/limits.ts";
+import { boundLimits } from "../../server/quantities/limits.ts";
 import type { Quantity } from "../../server/quantities/quantity.ts";
 import { add, convert, multiply, quantity } from "../../server/quantities/quantity.ts";
 import { isFault } from "../../server/quantities/quantity-fault.ts";
@@ -89,8 +89,13 @@ function answer(row: ReferenceRow): readonly Decimal[] {
     case "G-026":
       return [expanded(q("0.0037 mm")).value];
     case "G-040": {
-      const drawn = acceptance(checked(boundLimits(q("24.987 mm"), q("25.000 mm"))), q("0.002 mm"));
-      return [drawn?.lower, drawn?.upper].flatMap((limit) => (limit === undefined ? [] : [limit.value]));
+      // The least and the greatest reading, of all whole micrometres about the limits, that proves conformity.
+      const limits = checked(boundLimits(q("24.987 mm"), q("25.000 mm")));
+      const readings = Array.from({ length: 20 }, (_, step) => q(`${(24_983 + step) / 1000} mm`));
+      const proved = readings.filter(
+        (reading) => checked(judge([reading], q("0.002 mm"), limits, 0)).verdict === "within",
+      );
+      return [proved[0], proved.at(-1)].flatMap((reading) => (reading === undefined ? [] : [reading.value]));
     }
     default:
       return [standard(row.inputs)];
