@@ -5,6 +5,9 @@
  * A client that wants to be told of changes says so in its capabilities: `experimental: { cotter: { buildChanged: true } }`.
  * It is then sent `cotter/buildChanged`, without content, once things have been quiet for a moment.
  */
+import type { OpenCode } from "../build/open-item.ts";
+import type { PartPlace as PlaceOfPart } from "../build/states.ts";
+import type { SystemLack } from "../build/system-check.ts";
 import type { GitFault } from "../history/git-fault.ts";
 
 /** Requests by name. Each answers null where there is no such build. */
@@ -132,13 +135,27 @@ export type Look =
   /** Nothing is known against it and nothing asks for it. */
   | "plain";
 
+/** How a thing stands, for a client to put into a few words of its own; `cotter/describe` tells it in full. */
+export type ThingState =
+  /** How many of the things below it are not as they will have to be. */
+  | { readonly is: "assembly"; readonly wanting: number; readonly of: number }
+  | {
+      readonly is: "part";
+      readonly place: PlaceOfPart | "missing";
+      /** The day on which it came there; null of one that is as it was found. */
+      readonly since: string | null;
+      readonly condemned: boolean;
+    }
+  | { readonly is: "joint"; readonly secured: boolean }
+  | { readonly is: "system"; readonly lack: SystemLack | null }
+  | { readonly is: "circuit"; readonly atFault: boolean; readonly tested: boolean };
+
 export interface BranchEntry {
   readonly path: string;
   readonly name: string;
   readonly kind: "assembly" | "part" | "joint" | "system" | "circuit";
   readonly title: string | null;
-  /** In a few words. */
-  readonly state: string;
+  readonly state: ThingState;
   readonly look: Look;
   readonly critical: boolean;
   readonly hasMore: boolean;
@@ -150,9 +167,10 @@ export interface HoldEntry {
   readonly ref: string;
   readonly title: string;
   readonly planned: string | null;
-  /** `shut`, `released on 2026-10-08`, … */
-  readonly state: string;
-  readonly released: boolean;
+  /** The day of the release that stands. */
+  readonly released: string | null;
+  /** Since when a release stands no more. */
+  readonly lapsed: string | null;
   readonly spot: Spot;
   readonly open: readonly OpenEntry[];
 }
@@ -161,15 +179,36 @@ export interface OpenEntry {
   /** Empty of a line that could not be read. */
   readonly ref: string;
   readonly title: string | null;
+  /** Why it is open, for a client to put into a few words of its own. */
+  readonly why: OpenReason;
+  /** The same in full. */
   readonly message: string;
   readonly critical: boolean;
   readonly spot: Spot;
 }
 
+export interface OpenReason {
+  readonly code: OpenCode;
+  /** The day of what opened it; null where it was never otherwise, or that is not known. */
+  readonly since: string | null;
+  /** Of a part that is off: where it is. */
+  readonly where: "off" | "away" | "missing" | "gone" | null;
+  /** Of a job: whether it is begun. */
+  readonly begun: boolean;
+}
+
 export interface SupplierEntry {
-  readonly title: string;
-  /** Goods, carriage, what the smallest order lacks. */
-  readonly sums: readonly string[];
+  /** Its name in the log; null of what no supplier is named for. */
+  readonly ref: string | null;
+  /** Null where it has none. */
+  readonly title: string | null;
+  /** Amounts with their currencies. */
+  readonly goods: readonly string[];
+  readonly carriage: string | null;
+  /** Lines without a price. */
+  readonly unpriced: number;
+  /** What is lacking to the smallest order that the supplier takes. */
+  readonly short: { readonly by: string; readonly minimum: string } | null;
   /** Null where none is named. */
   readonly spot: Spot | null;
   readonly lines: readonly OrderEntry[];

@@ -116,6 +116,18 @@ describe("as it stands", () => {
     ]);
   });
 
+  test("the state of each, for a client to word", () => {
+    const states = ["front", null].flatMap((path) => branch(chosen(CORNER), path) ?? []);
+    expect(states.map(({ state }) => state)).toEqual([
+      { is: "part", place: "off", since: "2026-05-02", condemned: true },
+      { is: "part", place: "away", since: "2026-05-09", condemned: false },
+      { is: "part", place: "shelf", since: null, condemned: false },
+      { is: "joint", secured: false },
+      { is: "assembly", wanting: 3, of: 4 },
+      { is: "system", lack: "bleeding" },
+    ]);
+  });
+
   test("nothing where there is no such thing any more", () => {
     expect(rows("rear")).toBeUndefined();
     expect(describeThingAt(chosen(CORNER), "rear")).toBeNull();
@@ -134,29 +146,57 @@ describe("as it stands", () => {
 });
 
 test("still open: each hold point with what keeps it shut, and the lines to look at", () => {
-  const said = stillOpen(chosen(CORNER)).map(({ ref, state, spot, open }) => [
-    `${ref} ${state} ${at(spot)}`,
+  const said = stillOpen(chosen(CORNER)).map(({ ref, released, lapsed, spot, open }) => [
+    `${ref} ${released} ${lapsed} ${at(spot)}`,
     ...open.map(
       ({ ref: what, title, message, critical, spot: line }) =>
         `${what} (${title}) ${message}${critical ? "!" : ""} ${at(line)}`,
     ),
   ]);
   expect(said).toEqual([
-    ["later shut, 1 open log.cotter:27", "disc (Fit the disc) the job is not begun log.cotter:23"],
+    ["later null null log.cotter:27", "disc (Fit the disc) the job is not begun log.cotter:23"],
     [
-      "first_run shut, 2 open log.cotter:30",
+      "first_run null null log.cotter:30",
       "front.disc (Brake disc) off since 2026-05-02! log.cotter:35",
       "front.bolts (Disc to hub) not secured: open since 2026-05-02! log.cotter:35",
     ],
   ]);
 });
 
+test("still open: why, for a client to word, and the days of releases", () => {
+  const text = `${CORNER.trimEnd()}
+  day 2026-05-10
+    started: disc
+  hold done "Done"
+    needs: jobs
+  hold seen "Seen"
+    covers: front.hub
+  day 2026-05-11
+    released: seen
+  `;
+  const holds = stillOpen(chosen(text));
+  expect(holds.map(({ ref, released }) => [ref, released])).toContainEqual(["seen", "2026-05-11"]);
+  expect(holds.find(({ ref }) => ref === "done")?.open.map(({ why }) => why)).toEqual([
+    { code: "job-not-done", since: null, where: null, begun: true },
+  ]);
+  expect(holds.find(({ ref }) => ref === "first_run")?.open.map(({ why }) => why)).toEqual([
+    { code: "part-off", since: "2026-05-02", where: "off", begun: false },
+    { code: "joint-unsecured", since: null, where: null, begun: false },
+  ]);
+});
+
 test("to order: by supplier, each line with its reasons", () => {
   const [supplier, ...others] = toOrder(chosen(CORNER));
   expect(others).toEqual([]);
-  expect([supplier?.title, supplier?.sums, at(supplier?.spot ?? null)]).toEqual([
+  expect([supplier?.ref, supplier?.title, supplier?.goods, supplier?.carriage]).toEqual([
+    "northgate",
     "Northgate <Spares>",
-    ["goods 62.00 GBP, carriage 8.50 GBP"],
+    ["62.00 GBP"],
+    "8.50 GBP",
+  ]);
+  expect([supplier?.unpriced, supplier?.short, at(supplier?.spot ?? null)]).toEqual([
+    0,
+    null,
     "log.cotter:6",
   ]);
   const lines = supplier?.lines.map(({ ref, quantity, total, why, spot, late }) => ({
@@ -171,6 +211,37 @@ test("to order: by supplier, each line with its reasons", () => {
       why: ["decided: renew log.cotter:37", "needed by the job disc log.cotter:25"],
     },
   ]);
+});
+
+test("to order: two suppliers of one title stay two", () => {
+  const text = `
+    supplier one "The shop"
+    supplier two "The shop"
+      minimum: 50.00 GBP
+    part a
+      supplier: one
+    part b
+      supplier: two
+      price: 20.00 GBP
+    part c
+    day 2026-05-02
+      removed: a, b, c
+      decided: a renew
+      decided: b renew
+      decided: c renew
+  `;
+  const suppliers = toOrder(chosen(text));
+  expect(suppliers.map(({ ref, title, unpriced }) => [ref, title, unpriced])).toEqual(
+    expect.arrayContaining([
+      ["one", "The shop", 1],
+      ["two", "The shop", 0],
+      [null, null, 1],
+    ]),
+  );
+  expect(suppliers.find(({ ref }) => ref === "two")?.short).toEqual({
+    by: "30.00 GBP",
+    minimum: "50.00 GBP",
+  });
 });
 
 describe("reports for a page", () => {

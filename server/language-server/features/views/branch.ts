@@ -1,12 +1,15 @@
 /** The vehicle as it stands: what is directly below a thing of the tree, each with its state. */
 import type { Build } from "../../../build/build.ts";
+import { circuitFaults } from "../../../build/circuits.ts";
 import { condemnation } from "../../../build/condemnation.ts";
 import { isCritical } from "../../../build/criticality.ts";
+import { systemLack } from "../../../build/system-check.ts";
+import { testLack } from "../../../build/tests.ts";
 import type { TreeNode } from "../../../build/tree/node.ts";
 import { below } from "../../../build/tree/node.ts";
 import { whereabouts } from "../../../build/whereabouts.ts";
-import type { BranchEntry, Look } from "../../protocol.ts";
-import { isAmiss, stateOf } from "../../words/node-state.ts";
+import type { BranchEntry, Look, ThingState } from "../../protocol.ts";
+import { isAmiss } from "../../words/node-state.ts";
 import { describeNode } from "../hover/of-node.ts";
 import type { ChosenBuild } from "./chosen-build.ts";
 
@@ -47,15 +50,51 @@ const WANTING: ReadonlySet<Look> = new Set(["unsettled", "condemned", "away"]);
 function lookOf(build: Build, node: TreeNode): Look {
   if (node.kind === "part") return lookOfPart(build, node);
   if (node.kind === "assembly") {
-    const looks = [...below(node)]
-      .filter(({ kind }) => kind !== "assembly")
-      .map((each) => lookOf(build, each));
+    const looks = looksBelow(build, node);
     if (looks.some((look) => WANTING.has(look))) return "unsettled";
     return looks.every((look) => look === "plain") ? "plain" : "settled";
   }
   if (isAmiss(build, node)) return "unsettled";
   const system = build.standing.systems.get(node);
   return system?.stage === "as_found" ? "plain" : "settled";
+}
+
+function looksBelow(build: Build, assembly: TreeNode): readonly Look[] {
+  return [...below(assembly)].filter(({ kind }) => kind !== "assembly").map((each) => lookOf(build, each));
+}
+
+function stateOf(build: Build, node: TreeNode): ThingState {
+  const { standing } = build;
+  switch (node.kind) {
+    case "part":
+      return stateOfPart(build, node);
+    case "joint":
+      return { is: "joint", secured: !isAmiss(build, node) };
+    case "system": {
+      const system = standing.systems.get(node);
+      return { is: "system", lack: (system && systemLack(standing, system)) ?? null };
+    }
+    case "circuit": {
+      const atFault = circuitFaults(standing, node).length > 0;
+      return { is: "circuit", atFault, tested: testLack(standing, node) === undefined };
+    }
+    default: {
+      const looks = looksBelow(build, node);
+      return { is: "assembly", wanting: looks.filter((look) => WANTING.has(look)).length, of: looks.length };
+    }
+  }
+}
+
+function stateOfPart({ standing }: Build, node: TreeNode): ThingState {
+  const part = standing.parts.get(node);
+  const where = whereabouts(standing, node);
+  const missing = part?.missing === true;
+  return {
+    is: "part",
+    place: missing ? "missing" : (where?.place ?? "on"),
+    since: (missing ? undefined : where?.state.placed?.date) ?? null,
+    condemned: part !== undefined && condemnation(standing, part) !== undefined,
+  };
 }
 
 function lookOfPart({ standing }: Build, node: TreeNode): Look {

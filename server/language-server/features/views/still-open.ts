@@ -2,8 +2,8 @@
 import { isCritical } from "../../../build/criticality.ts";
 import type { OpenItem } from "../../../build/open-item.ts";
 import { sayOpenItem } from "../../../build/open-item.ts";
-import { holdReport, inspectedHolds, sayHoldState } from "../../../reports/outstanding.ts";
-import type { HoldEntry, OpenEntry } from "../../protocol.ts";
+import { holdReport, inspectedHolds } from "../../../reports/outstanding.ts";
+import type { HoldEntry, OpenEntry, OpenReason } from "../../protocol.ts";
 import type { ChosenBuild } from "./chosen-build.ts";
 
 export function stillOpen(chosen: ChosenBuild): readonly HoldEntry[] {
@@ -14,8 +14,8 @@ export function stillOpen(chosen: ChosenBuild): readonly HoldEntry[] {
       ref: hold.name,
       title: hold.title ?? hold.name,
       planned: report.planned,
-      state: sayHoldState(report),
-      released: report.released !== null,
+      released: report.released,
+      lapsed: report.lapsed,
       spot: chosen.spotOf(hold.header),
       open: open.map((item) => entryOf(chosen, item)),
     };
@@ -28,8 +28,18 @@ function entryOf(chosen: ChosenBuild, item: OpenItem): OpenEntry {
   return {
     ref,
     title: node?.title ?? standing.names.named("job", ref)?.title ?? null,
+    why: reasonOf(item),
     message: sayOpenItem(item),
     critical: node !== undefined && isCritical(standing, node),
     spot: chosen.spotOf(place),
+  };
+}
+
+function reasonOf({ code, data }: OpenItem): OpenReason {
+  return {
+    code,
+    since: ("since" in data ? data.since : undefined) ?? null,
+    where: "where" in data ? data.where : null,
+    begun: "started" in data && data.started,
   };
 }

@@ -3,7 +3,6 @@ import type { OrderLine } from "../../../plan/order.ts";
 import { orderOf } from "../../../plan/order.ts";
 import { lineTotal } from "../../../plan/order-arithmetic.ts";
 import { formatMoney } from "../../../quantities/money.ts";
-import { supplierSums } from "../../../reports/order.ts";
 import type { OrderEntry, SupplierEntry } from "../../protocol.ts";
 import type { ChosenBuild } from "./chosen-build.ts";
 
@@ -12,9 +11,17 @@ export function toOrder(chosen: ChosenBuild): readonly SupplierEntry[] {
   return orderOf(build, plan).sum.suppliers.map((supplier) => {
     const definition =
       supplier.supplier === undefined ? undefined : build.standing.names.named("supplier", supplier.supplier);
+    const { goods, carriage, unpriced, minimum } = supplier;
     return {
-      title: definition?.title ?? supplier.supplier ?? "No supplier named",
-      sums: supplierSums(supplier),
+      ref: supplier.supplier ?? null,
+      title: definition?.title ?? null,
+      goods: goods.map(formatMoney),
+      carriage: carriage === undefined ? null : formatMoney(carriage),
+      unpriced,
+      short:
+        minimum?.kind === "short"
+          ? { by: formatMoney(minimum.by), minimum: formatMoney(minimum.minimum) }
+          : null,
       spot: definition === undefined ? null : chosen.spotOf(definition.header),
       lines: supplier.lines.map((line) => entryOf(chosen, line)),
     };
