@@ -32,9 +32,13 @@ export class RawClient {
   #next = 1;
   #stderr = "";
 
-  constructor({ words = [], wrap = [] } = {}) {
+  /**
+   * @param words arguments for Node
+   * @param wrap a program that runs it, with its arguments
+   */
+  constructor({ words = [], wrap = [], env = process.env } = {}) {
     const [first, ...rest] = [...wrap, process.execPath, ...words, program("server"), "--stdio"];
-    this.process = spawn(first, rest, { stdio: ["pipe", "pipe", "pipe"] });
+    this.process = spawn(first, rest, { stdio: ["pipe", "pipe", "pipe"], env });
     this.process.stdin.on("error", () => undefined);
     this.process.stderr
       .setEncoding("utf8")

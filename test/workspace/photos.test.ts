@@ -1,5 +1,5 @@
 /** The photos of a book: from inside the folder only, made smaller, the right way up. */
-import { mkdirSync, symlinkSync, writeFileSync } from "node:fs";
+import { mkdirSync, symlinkSync, truncateSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import jpeg from "jpeg-js";
 import { PNG } from "pngjs";
@@ -96,15 +96,31 @@ describe("the photos of a folder", () => {
     const folder = folderWith({});
     mkdirSync(path.join(folder, "photos"));
     symlinkSync(path.join(outside, "other.png"), path.join(folder, "photos/linked.png"));
+    symlinkSync(outside, path.join(folder, "photos/folder"));
     const paths = [
       path.join(outside, "other.png"),
-      "../other.png",
+      `../${path.basename(outside)}/other.png`,
       "photos/linked.png",
+      "photos/folder/other.png",
       "photos",
       "none.png",
     ];
-    for (const photo of (await readPhotos(folder, paths)).values())
-      expect(photo).toEqual({ is: "missing", why: "there is no such file in the build's folder" });
+    const missing = { is: "missing", why: "there is no such file in the build's folder" };
+    expect([...(await readPhotos(folder, paths)).values()]).toEqual(paths.map(() => missing));
+  });
+
+  it("are not opened where they are larger than any camera writes: in bytes, or in pixels by their own word", async () => {
+    const folder = folderWith({ "heavy.png": "" });
+    truncateSync(path.join(folder, "heavy.png"), 64 * 1024 * 1024 + 1);
+    const wide = Buffer.from(plainPng(2, 2));
+    // The image header (PNG, 11.2.1): width and height are its first eight bytes, behind signature, length and type.
+    wide.writeUInt32BE(20_000, 16);
+    wide.writeUInt32BE(20_000, 20);
+    writeFileSync(path.join(folder, "wide.png"), wide);
+    expect([...(await readPhotos(folder, ["heavy.png", "wide.png"])).values()]).toEqual([
+      { is: "missing", why: "the file is too large" },
+      { is: "missing", why: "the picture has too many pixels" },
+    ]);
   });
 
   it("are told why they cannot be shown", async () => {
