@@ -12,18 +12,25 @@ import {
   window,
   workspace,
 } from "vscode";
-import type { BuildComparison, ChangeEntry, ChangesGroup } from "../../server/language-server/protocol.ts";
+import type {
+  BuildComparison,
+  ChangeEntry,
+  ChangesGroup,
+  ViewRequests,
+} from "../../server/language-server/protocol.ts";
+import { sayNoBuild } from "../commands/no-build.ts";
 import type { ShownBuild } from "../shown-build.ts";
 import { sayRefusal } from "./refusal-words.ts";
 
 const VIEW = "cotter.changes";
 
-interface Shown {
+interface Asked {
   /** A log of the build. */
   readonly log: string | null;
   readonly revision: string;
-  readonly comparison: BuildComparison;
 }
+
+type Answer = ViewRequests["cotter/compare"]["result"] | null;
 
 type Row = ChangesGroup | ChangeEntry;
 
@@ -32,7 +39,12 @@ export class ComparisonView implements TreeDataProvider<Row>, Disposable {
   private readonly view: TreeView<Row>;
   private readonly changed = new EventEmitter<void>();
   private readonly subscriptions: Disposable[];
-  private shown: Shown | undefined;
+  /** What is shown, or will be once it is answered. */
+  private asked: Asked | undefined;
+  private shown: BuildComparison | undefined;
+  /** Questions are counted, so that an answer that was overtaken by a later one is left out. */
+  private questions = 0;
+  private answered = 0;
 
   constructor(build: ShownBuild) {
     this.build = build;
@@ -52,28 +64,34 @@ export class ComparisonView implements TreeDataProvider<Row>, Disposable {
 
   /** Compares the build that is shown, as it is now, with a revision. */
   async compare(revision: string): Promise<void> {
-    const { log } = this.build;
+    const before = this.asked;
+    const asked: Asked = { log: this.build.log, revision };
+    this.asked = asked;
     const title = l10n.t("Comparing with {0}…", revision.slice(0, LONGEST_NAME));
     const answer = await window.withProgress({ location: ProgressLocation.Window, title }, () =>
-      this.build.askOf(log, "cotter/compare", { from: revision, to: null }),
+      this.answerTo(asked),
     );
-    if (answer?.is === "refused") return await sayRefusal(answer);
-    if (answer === null) return;
-    await this.show({ log, revision, comparison: answer.value });
+    if (asked !== this.asked) return;
+    if (answer === null || answer?.is === "refused") {
+      this.asked = before;
+      return answer === null ? await sayNoBuild(this.build) : await sayRefusal(answer);
+    }
+    if (answer !== undefined) await this.show(answer.value);
     await commands.executeCommand(`${VIEW}.focus`);
   }
 
   async close(): Promise<void> {
+    this.asked = undefined;
     await this.show(undefined);
   }
 
   getChildren(row?: Row): Row[] {
-    if (row === undefined) return [...(this.shown?.comparison.groups ?? [])];
+    if (row === undefined) return [...(this.shown?.groups ?? [])];
     return "changes" in row ? [...row.changes] : [];
   }
 
   getTreeItem(row: Row): TreeItem {
-    return "changes" in row ? itemOfGroup(row) : itemOfChange(row, this.shown?.log ?? null);
+    return "changes" in row ? itemOfGroup(row) : itemOfChange(row, this.asked?.log ?? null);
   }
 
   dispose(): void {
@@ -82,18 +100,24 @@ export class ComparisonView implements TreeDataProvider<Row>, Disposable {
 
   /** The same comparison, of what has been saved since. */
   private async refresh(): Promise<void> {
-    if (this.shown === undefined) return;
-    const { log, revision } = this.shown;
-    const answer = await this.build.askOf(log, "cotter/compare", { from: revision, to: null });
-    // It may have been closed, or another asked for, in the meantime.
-    if (this.shown?.revision !== revision || answer?.is !== "recorded") return;
-    await this.show({ log, revision, comparison: answer.value });
+    if (this.asked === undefined) return;
+    const answer = await this.answerTo(this.asked);
+    if (answer?.is === "recorded") await this.show(answer.value);
   }
 
-  private async show(shown: Shown | undefined): Promise<void> {
+  /** Undefined of an answer that comes too late: something else was asked for, or a later question was answered. */
+  private async answerTo(asked: Asked): Promise<Answer | undefined> {
+    const question = ++this.questions;
+    const answer = await this.build.askOf(asked.log, "cotter/compare", { from: asked.revision, to: null });
+    if (asked !== this.asked || question < this.answered) return undefined;
+    this.answered = question;
+    return answer;
+  }
+
+  private async show(shown: BuildComparison | undefined): Promise<void> {
     this.shown = shown;
-    this.view.description = shown === undefined ? "" : sinceWhen(shown.comparison);
-    this.view.message = shown === undefined ? "" : summary(shown.comparison);
+    this.view.description = shown === undefined ? "" : sinceWhen(shown);
+    this.view.message = shown === undefined ? "" : summary(shown);
     await commands.executeCommand("setContext", "cotter.hasComparison", shown !== undefined);
     this.changed.fire();
   }
@@ -105,10 +129,12 @@ function sinceWhen({ from: { day } }: BuildComparison): string {
   return l10n.t("since {0}", day ?? "");
 }
 
-function summary({ from: { short }, groups }: BuildComparison): string {
+function summary({ from: { short, hasBuild }, groups }: BuildComparison): string {
   const changes = groups.flatMap((group) => group.changes);
   const standOut = changes.filter(({ standsOut }) => standsOut).length;
-  const compared = l10n.t("Compared with {0}.", short ?? "");
+  const compared = hasBuild
+    ? l10n.t("Compared with {0}.", short ?? "")
+    : l10n.t("There was nothing of this build at {0}: all of it is new.", short ?? "");
   const counted =
     changes.length === 0
       ? l10n.t("Nothing has changed in the terms of the build.")

@@ -16,7 +16,7 @@ export async function showTwoSided(
   );
   if (before === undefined || after === undefined) return;
   const onRight = side === "right" ? line : counterpartLine(before.getText(), after.getText(), line);
-  const name = right.file.replace(/^.*\//, "");
+  const name = right.path.replace(/^.*\//, "");
   const title = `${name} (${nameOf(left)} ↔ ${nameOf(right)})`;
   const selection = new Range(onRight, 0, onRight, 0);
   await commands.executeCommand("vscode.diff", before.uri, after.uri, title, { selection, preview: true });

@@ -7,6 +7,7 @@ import { isGitFault } from "./git-fault.ts";
 import type { ThingHistory } from "./history-of-thing.ts";
 import { historyOfThing } from "./history-of-thing.ts";
 import type { SubjectFault } from "./record/subject.ts";
+import { foldersBelow } from "./recorded-build.ts";
 import { recordedFile } from "./recorded-file.ts";
 import { Repository } from "./repository.ts";
 import { WrittenLaterLookup } from "./written-later.ts";
@@ -30,7 +31,9 @@ export class BuildRecord {
     if (isGitFault(repository)) return repository;
     const head = await repository.commit("HEAD");
     if (isGitFault(head)) return head;
-    const commits = await repository.newestOfLogs(head);
+    const others = await foldersBelow(repository, head);
+    if (isGitFault(others)) return others;
+    const commits = await repository.newestOfLogs(head, others);
     if (isGitFault(commits)) return commits;
     return commits.length === 0 ? { fault: "not recorded", folder: this.folder } : commits;
   }
@@ -40,13 +43,13 @@ export class BuildRecord {
     return compareRevisions({ ...build, folder: this.folder }, from, to);
   }
 
-  /** The text of a file of the build at a commit; empty where there was none. */
-  async text(revision: string, file: string): Promise<string | GitFault> {
+  /** The text of a log at a commit, by its path from the root of the repository; empty where there was none. */
+  async text(revision: string, path: string): Promise<string | GitFault> {
     const repository = await Repository.around(this.folder);
     if (isGitFault(repository)) return repository;
     const commit = await repository.commit(revision);
     if (isGitFault(commit)) return commit;
-    return await recordedFile(repository, commit, file);
+    return await recordedFile(repository, commit, path);
   }
 
   history(build: EditedBuild, ref: string): Promise<ThingHistory | GitFault | SubjectFault> {

@@ -33,6 +33,8 @@ interface ReportedSide {
   readonly commit: string | null;
   readonly date: string | null;
   readonly author: string | null;
+  /** False where there was nothing of the build. */
+  readonly hasBuild: boolean;
 }
 
 export function changesReport({ from, to, after, changes, since }: Comparison): ChangesReport {
@@ -57,12 +59,13 @@ export function changesReport({ from, to, after, changes, since }: Comparison): 
   };
 }
 
-function reportSide({ revision, commit }: Side): ReportedSide {
+function reportSide({ revision, commit, hasBuild }: Side): ReportedSide {
   return {
     revision: revision ?? null,
     commit: commit?.id ?? null,
     date: commit?.day ?? null,
     author: commit?.author ?? null,
+    hasBuild,
   };
 }
 

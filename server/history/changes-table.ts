@@ -11,9 +11,10 @@ import type { Comparison, Side } from "./compare-revisions.ts";
 import { sayShallow } from "./git-fault.ts";
 
 export function changesTable(comparison: Comparison): Table {
-  const { from, to, after, changes, since } = comparison;
+  const { from, to, before, after } = comparison;
+  const vehicle = titleOf(after) ?? titleOf(before) ?? "the build";
   return {
-    title: `What changed in ${after.standing.gathered.vehicle.title ?? "the build"} from ${saySide(from)} to ${saySide(to)}`,
+    title: `What changed in ${vehicle} from ${saySide(from)} to ${saySide(to)}`,
     columns: [
       column("thing", "What"),
       column("change", "Change"),
@@ -21,7 +22,7 @@ export function changesTable(comparison: Comparison): Table {
       column("after", "Is"),
     ],
     sections: groupChanges(comparison).map(({ heading, rows }) => ({ heading, rows: rows.map(rowOf) })),
-    notes: notesOf(changes, after, since),
+    notes: notesOf(comparison),
     cautions: [],
   };
 }
@@ -32,7 +33,11 @@ function saySide({ revision, commit }: Side): string {
   return `${named} of ${commit.day}`;
 }
 
-function notesOf(changes: readonly Change[], { today }: Build, since: string | undefined): readonly string[] {
+function titleOf({ standing }: Build): string | undefined {
+  return standing.gathered.vehicle.title;
+}
+
+function notesOf({ from, to, after: { today }, changes, since }: Comparison): readonly string[] {
   const standOut = changes.filter(({ standsOut }) => standsOut).length;
   const count =
     changes.length === 0
@@ -40,6 +45,8 @@ function notesOf(changes: readonly Change[], { today }: Build, since: string | u
       : `${changes.length} ${changes.length === 1 ? "change" : "changes"}, ${standOut === 0 ? "none" : standOut} of them to look at first.`;
   const shallow = sayShallow(since).replace(/^; this/, "This");
   return [
+    ...(from.hasBuild ? [] : [`There was nothing of this build at ${saySide(from)}: all of it is new.`]),
+    ...(to.hasBuild ? [] : [`There is nothing of this build at ${saySide(to)}: all of it is gone.`]),
     count,
     `Both are looked at as of ${today}. Places marked "was" are those of the earlier revision.`,
     ...(shallow === "" ? [] : [`${shallow}.`]),

@@ -9,7 +9,8 @@ export type GitFault =
   | { readonly fault: "bad revision"; readonly revision: string; readonly reason: string }
   /** @param since in a shallow clone, the day of the oldest commit that is there */
   | { readonly fault: "unknown revision"; readonly revision: string; readonly since: string | undefined }
-  | { readonly fault: "no build"; readonly revision: string; readonly folder: string }
+  /** Of neither of two revisions; @param folder empty for the root of the repository */
+  | { readonly fault: "no build"; readonly from: string; readonly to: string; readonly folder: string }
   | { readonly fault: "not recorded"; readonly folder: string }
   | { readonly fault: "failed"; readonly message: string };
 
@@ -33,7 +34,7 @@ export function sayGitFault(fault: GitFault): string {
     case "unknown revision":
       return `git knows no revision ${fault.revision}${sayShallow(fault.since)}`;
     case "no build":
-      return `at ${fault.revision} there was no build in ${fault.folder === "" ? "the repository" : fault.folder}`;
+      return `neither at ${fault.from} nor at ${fault.to} was there a build in ${fault.folder === "" ? "the repository" : fault.folder.replace(/\/$/, "")}`;
     case "not recorded":
       return `no .cotter file of ${fault.folder} has been committed: git add and git commit make the first record`;
     case "failed":

@@ -2,6 +2,7 @@
 import { gather } from "../build/definitions.ts";
 import { sitesOf } from "../build/source.ts";
 import type { IsoDate } from "../quantities/dates.ts";
+import type { Commit } from "./commit.ts";
 import type { WorkingBuild } from "./compare-revisions.ts";
 import type { GitFault } from "./git-fault.ts";
 import { isGitFault } from "./git-fault.ts";
@@ -21,6 +22,8 @@ export interface ThingHistory {
   readonly entries: readonly Entry[];
   /** Commits that touched the log. */
   readonly commits: number;
+  /** The last commit, against which stands what is not committed yet. */
+  readonly head: Commit;
   /** The build's folder, from the root of the repository, with `/` behind it; empty for the root. */
   readonly prefix: string;
   /** In a shallow clone, the day of its oldest commit. */
@@ -48,7 +51,7 @@ export async function historyOfThing(
   const histories = subjects.map((subject): ThingHistory => {
     const names = namesThroughTime(subject.ref, steps);
     const entries = historyOf(steps, new Statements(subject, names, defined), today);
-    return { subject, earlierNames: names.slice(1), entries, commits, prefix, since };
+    return { subject, earlierNames: names.slice(1), entries, commits, head, prefix, since };
   });
   const found = histories.find(({ entries }) => entries.length > 0) ?? histories.at(-1);
   return found ?? { is: "unreadable", text: ref };

@@ -19,6 +19,8 @@ export interface RecordedFile {
   readonly blob: string;
 }
 
+const EVERY_LOG = ":(top,glob)**/*.cotter";
+
 /** As many as one looks through. */
 const MOST_NEWEST = 100;
 
@@ -80,18 +82,38 @@ export class Repository {
   /** Every commit up to one that touched a `.cotter` file, parents first, with what it did to them. */
   async commitsOfLogs(until: Commit): Promise<readonly CommitWithLogs[] | GitFault> {
     const mark = randomUUID();
-    const answer = await this.run([...logWords(mark), until.id, "--", ":(top,glob)**/*.cotter"]);
+    const answer = await this.run([...logWords(mark), until.id, "--", EVERY_LOG]);
     return isGitFault(answer) ? answer : parseLog(answer.out.toString("utf8"), mark);
   }
 
-  /** The newest commits up to one that touched a log below the folder that was asked about, newest first. */
-  async newestOfLogs(until: Commit): Promise<readonly Commit[] | GitFault> {
+  /** The commits that one commit has behind it and another has not, parents first, in which a log was renamed. */
+  async renamesOfLogs(without: Commit, until: Commit): Promise<readonly CommitWithLogs[] | GitFault> {
     const mark = randomUUID();
-    const below = this.prefix === "" ? ":(top,glob)**/*.cotter" : `:(top,literal)${this.prefix}`;
-    const answer = await this.run([...logWords(mark), `--max-count=${MOST_NEWEST}`, until.id, "--", below]);
+    const range = [until.id, `^${without.id}`];
+    const answer = await this.run([...logWords(mark), "--diff-filter=R", ...range, "--", EVERY_LOG]);
+    return isGitFault(answer) ? answer : parseLog(answer.out.toString("utf8"), mark);
+  }
+
+  /**
+   * The newest commits up to one that touched a log below the folder that was asked about, newest first.
+   * @param except folders that are left out, with `/` behind each
+   */
+  async newestOfLogs(until: Commit, except: readonly string[]): Promise<readonly Commit[] | GitFault> {
+    const mark = randomUUID();
+    const where = [
+      `:(top,glob)${literally(this.prefix)}**/*.cotter`,
+      ...except.map((folder) => `:(top,exclude,literal)${folder}`),
+    ];
+    const answer = await this.run([
+      ...logWords(mark),
+      `--max-count=${MOST_NEWEST}`,
+      until.id,
+      "--",
+      ...where,
+    ]);
     if (isGitFault(answer)) return answer;
     return parseLog(answer.out.toString("utf8"), mark)
-      .filter(({ logs }) => logs.some(({ path }) => path.endsWith(".cotter")))
+      .filter(({ logs }) => logs.length > 0)
       .reverse();
   }
 
@@ -127,6 +149,11 @@ export class Repository {
     if (isGitFault(answer) || answer.status === 0) return answer;
     return { fault: "failed", message: answer.error };
   }
+}
+
+/** A path within a pattern. */
+function literally(path: string): string {
+  return path.replace(/[\\*?[\]]/g, "\\$&");
 }
 
 function openFault({ error }: GitAnswer, folder: string): GitFault {

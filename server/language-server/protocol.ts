@@ -81,8 +81,8 @@ export interface OfComparison extends OfBuild {
 
 export interface OfRecordedText extends OfBuild {
   readonly commit: string;
-  /** From the build's folder, or from the root of the repository. */
-  readonly file: string;
+  /** From the root of the repository. */
+  readonly path: string;
 }
 
 export interface OfHistory extends OfBuild {
@@ -330,6 +330,8 @@ export interface ComparedSide {
   readonly commit: string | null;
   readonly short: string | null;
   readonly day: string | null;
+  /** False where there was nothing of the build. */
+  readonly hasBuild: boolean;
 }
 
 export interface ChangesGroup {
@@ -363,8 +365,8 @@ export interface TwoSided {
 /** A log at a commit; without one the log in the editor. */
 export interface RecordedSide {
   readonly commit: string | null;
-  /** From the build's folder, or from the root of the repository. */
-  readonly file: string;
+  /** From the root of the repository. */
+  readonly path: string;
   /** The log in the editor; null where there is no such file, or a commit is meant. */
   readonly uri: string | null;
 }

@@ -81,7 +81,8 @@ describe("a build", () => {
   it("that has not been committed", async () => {
     const untracked = scriptedRepository([{ day: "2026-05-02", files: { "readme.txt": "A barn.\n" } }]);
     writeFileSync(path.join(untracked, "build.cotter"), `${text}part hub "Hub"\n`);
-    expect(await refused(untracked, "HEAD")).toContain("there was no build");
+    const comparison = await compareRevisions(await openWorking(untracked), "HEAD", undefined);
+    expect("changes" in comparison && comparison.changes[0]).toMatchObject({ kind: "added", ref: "hub" });
     const history = await historyOfThing(await openWorking(untracked), "hub");
     expect("fault" in history ? sayGitFault(history) : "answered").toContain("has been committed");
   });
@@ -103,7 +104,7 @@ describe("a build", () => {
     ]);
   });
 
-  it("that was in another folder then is found if it was the only one", async () => {
+  it("that was in another folder then is found where git knows of the move", async () => {
     const moved = scriptedRepository([
       { day: "2026-05-02", files: { "old/build.cotter": text } },
       {

@@ -12,6 +12,7 @@ import { compareBuilds } from "../../server/history/changes/compare-builds.ts";
 import { changesReport } from "../../server/history/changes-report.ts";
 import { historyReport } from "../../server/history/history-report.ts";
 import { mergeReport } from "../../server/history/merge/merge-logs.ts";
+import { Renames } from "../../server/history/renames.ts";
 import { startReport } from "../../server/history/start/start-report.ts";
 import { planOf } from "../../server/plan/plan.ts";
 import { bookReport } from "../../server/reports/book-report.ts";
@@ -160,14 +161,17 @@ const COMMIT = {
   author: "JR",
   day: "2026-10-31",
   subject: "October",
+  logs: [],
 };
 
 function changesOf(before: Build, after: Build): unknown {
   return changesReport({
-    from: { revision: "HEAD", commit: COMMIT },
-    to: { revision: undefined, commit: undefined },
+    from: { revision: "HEAD", commit: COMMIT, prefix: "", hasBuild: true },
+    to: { revision: undefined, commit: undefined, prefix: "", hasBuild: true },
+    before,
     after,
     changes: compareBuilds(before, after),
+    renames: Renames.none,
     since: undefined,
   });
 }
@@ -197,6 +201,7 @@ const HISTORY = historyReport({
     { is: "taken out", commit: undefined, before: STATEMENT, after: undefined, daysLater: undefined },
   ],
   commits: 1,
+  head: COMMIT,
   prefix: "",
   since: undefined,
 });

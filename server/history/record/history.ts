@@ -2,7 +2,7 @@
 
 import type { IsoDate } from "../../quantities/dates.ts";
 import { daysBetween } from "../../quantities/dates.ts";
-import type { Commit } from "../commit.ts";
+import type { CommitWithLogs } from "../commit.ts";
 import type { Statement, Statements } from "./statements.ts";
 import type { PlacedBlock, Step } from "./steps.ts";
 
@@ -12,7 +12,7 @@ export type EntryKind = "written" | "altered" | "taken out";
 export interface Entry {
   readonly is: EntryKind;
   /** Undefined of what is on disk and has not been committed. */
-  readonly commit: Commit | undefined;
+  readonly commit: CommitWithLogs | undefined;
   readonly before: PlacedStatement | undefined;
   readonly after: PlacedStatement | undefined;
   /** So many days after the day that it tells of; undefined of what was written on its day, and of definitions. */

@@ -3,8 +3,9 @@ import type { BlockNode } from "../../../grammar/syntax.ts";
 import type { Commit, CommitWithLogs } from "../commit.ts";
 import type { GitFault } from "../git-fault.ts";
 import { isGitFault } from "../git-fault.ts";
-import { isLog } from "../recorded-build.ts";
 import type { Repository } from "../repository.ts";
+import type { Files } from "./own-files.ts";
+import { OwnFiles } from "./own-files.ts";
 import type { Version } from "./versions.ts";
 import { versionAfter } from "./versions.ts";
 
@@ -17,9 +18,10 @@ export interface PlacedBlock {
   readonly line: number;
 }
 
-/** `commit` is undefined of what is on disk and has not been committed. */
+/** What one commit did to the logs of the build. */
 export interface Step {
-  readonly commit: Commit | undefined;
+  /** Undefined of what is on disk and has not been committed. */
+  readonly commit: CommitWithLogs | undefined;
   /** Against the first parent. */
   readonly gone: readonly PlacedBlock[];
   readonly come: readonly PlacedBlock[];
@@ -27,14 +29,13 @@ export interface Step {
   readonly others: readonly (readonly BlockNode[])[];
 }
 
-type Files = ReadonlyMap<string, Version>;
-
 /** The files on disk, by their paths from the root of the repository. */
 export type WorkingFiles = ReadonlyMap<string, string>;
 
 /** As many commits are read at a time: what they wrote is held in memory. */
 const AT_ONCE = 200;
 
+/** The commits that touched a log of the build, and what is on disk. */
 export async function stepsOf(
   repository: Repository,
   until: Commit,
@@ -42,71 +43,80 @@ export async function stepsOf(
 ): Promise<readonly Step[] | GitFault> {
   const commits = await repository.commitsOfLogs(until);
   if (isGitFault(commits)) return commits;
-  const walk = new Walk(commits, pathsOf(commits, repository.prefix));
-  const read = (from: number) =>
-    repository.contents(commits.slice(from, from + AT_ONCE).flatMap((commit) => walk.blobsOf(commit)));
-  let reading = read(0);
-  for (let from = 0; from < commits.length; from += AT_ONCE) {
-    const contents = await reading;
-    if (isGitFault(contents)) return contents;
-    // Git reads the next while these are gone through.
-    reading = read(from + AT_ONCE);
-    for (const commit of commits.slice(from, from + AT_ONCE)) walk.step(commit, contents);
+  const foreign = new Set<string>();
+  for (;;) {
+    const walk = new Walk(commits, new OwnFiles(commits, repository.prefix, foreign));
+    const fault = await walk.through(repository);
+    if (fault !== undefined) return fault;
+    if (walk.foreign.size === 0) return [...walk.steps, ...walk.uncommitted(working)];
+    // Only on the way it was seen that files which were moved went into another build: once more without them.
+    for (const path of walk.foreign) foreign.add(path);
   }
-  return [...walk.steps, ...walk.uncommitted(working)];
-}
-
-/** Whether a path is of the build: below its folder, or of a file that was later moved there. */
-function pathsOf(commits: readonly CommitWithLogs[], prefix: string): (path: string) => boolean {
-  const earlier = new Set<string>();
-  const isOurs = (path: string) => isLog(path) && (path.startsWith(prefix) || earlier.has(path));
-  for (const { logs } of [...commits].reverse())
-    for (const log of logs) if (log.is === "renamed" && isOurs(log.path)) earlier.add(log.from);
-  return isOurs;
 }
 
 class Walk {
   readonly steps: Step[] = [];
+  /** Where files came from that were moved into another build below the folder. */
+  readonly foreign = new Set<string>();
   private readonly commits: readonly CommitWithLogs[];
-  private readonly isOurs: (path: string) => boolean;
-  /** The files at each commit that has children still to come. */
+  private readonly own: OwnFiles;
+  /** The files at each commit that has children still to come: those that can be of the build. */
   private readonly filesAt = new Map<string, Files>();
   private readonly childrenLeft = new Map<string, number>();
 
-  constructor(commits: readonly CommitWithLogs[], isOurs: (path: string) => boolean) {
+  constructor(commits: readonly CommitWithLogs[], own: OwnFiles) {
     this.commits = commits;
-    this.isOurs = isOurs;
+    this.own = own;
     for (const { parents } of commits)
       for (const parent of parents) this.childrenLeft.set(parent, (this.childrenLeft.get(parent) ?? 0) + 1);
   }
 
-  /** The contents that a commit wrote. */
-  blobsOf({ logs }: CommitWithLogs): readonly string[] {
-    return logs.flatMap((log) => (log.is !== "removed" && this.isOurs(log.path) ? [log.blob] : []));
-  }
-
-  /** Takes the next commit; its parents have been taken before. */
-  step(commit: CommitWithLogs, contents: ReadonlyMap<string, Buffer>): void {
-    const [parent = NO_FILES, ...others] = commit.parents.map((id) => this.filesAt.get(id) ?? NO_FILES);
-    const now = this.filesAfter(parent, commit, others, contents);
-    this.steps.push({ commit, ...unlike(parent, now), others: others.map(blocksOf) });
-    this.filesAt.set(commit.id, now);
-    for (const id of commit.parents) {
-      const left = (this.childrenLeft.get(id) ?? 1) - 1;
-      this.childrenLeft.set(id, left);
-      if (left === 0) this.filesAt.delete(id);
+  async through(repository: Repository): Promise<GitFault | undefined> {
+    const part = (from: number) => this.commits.slice(from, from + AT_ONCE);
+    const read = (from: number) => repository.contents(part(from).flatMap((commit) => this.blobsOf(commit)));
+    let reading = read(0);
+    for (let from = 0; from < this.commits.length; from += AT_ONCE) {
+      const contents = await reading;
+      if (isGitFault(contents)) return contents;
+      // Git reads the next while these are gone through.
+      reading = read(from + AT_ONCE);
+      for (const commit of part(from)) this.step(commit, contents);
     }
+    return undefined;
   }
 
   /** What is on disk against the last commit. */
   uncommitted(working: WorkingFiles): readonly Step[] {
     const last = this.commits.at(-1);
-    const before = (last && this.filesAt.get(last.id)) ?? NO_FILES;
+    const before = this.own.among((last && this.filesAt.get(last.id)) ?? NO_FILES);
     const now = new Map(
       [...working].map(([path, text]) => [path, versionAfter(before.get(path), Buffer.from(text))] as const),
     );
     const { gone, come } = unlike(before, now);
     return gone.length === 0 && come.length === 0 ? [] : [{ commit: undefined, gone, come, others: [] }];
+  }
+
+  /** The contents that a commit wrote. */
+  private blobsOf({ logs }: CommitWithLogs): readonly string[] {
+    return logs.flatMap((log) => (log.is !== "removed" && this.own.canBe(log.path) ? [log.blob] : []));
+  }
+
+  /** Takes the next commit; its parents have been taken before. */
+  private step(commit: CommitWithLogs, contents: ReadonlyMap<string, Buffer>): void {
+    const [parent = NO_FILES, ...others] = commit.parents.map((id) => this.filesAt.get(id) ?? NO_FILES);
+    const files = this.filesAfter(parent, commit, others, contents);
+    for (const path of this.own.foreignSources(files, commit)) this.foreign.add(path);
+    const [before, now] = [this.own.among(parent), this.own.among(files)];
+    if (!isSame(before, now)) {
+      const blocks = others.map((other) => blocksOf(this.own.among(other)));
+      this.steps.push({ commit, ...unlike(before, now), others: blocks });
+    }
+    this.filesAt.set(commit.id, files);
+    for (const id of commit.parents) {
+      const left = (this.childrenLeft.get(id) ?? 1) - 1;
+      this.childrenLeft.set(id, left);
+      if (left === 0) this.filesAt.delete(id);
+    }
   }
 
   private filesAfter(
@@ -119,7 +129,7 @@ class Walk {
     for (const log of logs) if (log.is === "renamed") files.delete(log.from);
     for (const log of logs) {
       if (log.is === "removed") files.delete(log.path);
-      else if (this.isOurs(log.path)) {
+      else if (this.own.canBe(log.path)) {
         const content = contents.get(log.blob);
         const earlier = log.is === "renamed" ? log.from : log.path;
         // A branch may be nearer to what it was merged to.
@@ -132,6 +142,10 @@ class Walk {
 }
 
 const NO_FILES: Files = new Map();
+
+function isSame(before: Files, now: Files): boolean {
+  return before.size === now.size && [...now].every(([path, version]) => before.get(path) === version);
+}
 
 interface Difference {
   readonly gone: readonly PlacedBlock[];

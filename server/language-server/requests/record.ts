@@ -20,8 +20,8 @@ export function answerOfRecord(session: Session): void {
     const comparison = await record.compare(filesOf(chosen), from, to ?? undefined);
     return isGitFault(comparison) ? refused(comparison) : recorded(comparedBuild(chosen, comparison));
   });
-  answer(session, "cotter/recordedText", async ({ record }, { commit, file }) => {
-    const text = await record.text(commit, file);
+  answer(session, "cotter/recordedText", async ({ record }, { commit, path }) => {
+    const text = await record.text(commit, path);
     return typeof text === "string" ? recorded(text) : refused(text);
   });
   answer(session, "cotter/history", async ({ record, chosen }, { ref }) => {

@@ -118,7 +118,7 @@ describe("the record of a build", () => {
           change: "reading altered after the fact of 2026-05-02",
           standsOut: true,
           at: {
-            left: { commit: from.commit, file: "diary.cotter" },
+            left: { commit: from.commit, path: "diary.cotter" },
             right: { commit: null, uri },
             side: "right",
             line: 2,
@@ -129,11 +129,11 @@ describe("the record of a build", () => {
   });
 
   test("has its files as they were; none where there was none", async () => {
-    const of = (file: string) => answered("cotter/recordedText", { commit: "2026-05-20", file });
+    const of = (log: string) => answered("cotter/recordedText", { commit: "2026-05-20", path: log });
     expect(await of("diary.cotter")).toBe(DAY + READING);
     expect(await of("june.cotter")).toBe("");
     // Of what is in the repository only logs are shown.
-    const notes = await answered("cotter/recordedText", { commit: "HEAD", file: "notes.txt" });
+    const notes = await answered("cotter/recordedText", { commit: "HEAD", path: "notes.txt" });
     expect(notes).toBe("");
   });
 
@@ -151,8 +151,8 @@ describe("the record of a build", () => {
       ["altered", expect.any(Number), "in the editor"],
     ]);
     expect(readings[1]?.at).toMatchObject({
-      left: { commit: readings[0]?.commit?.id, file: "diary.cotter" },
-      right: { commit: readings[1]?.commit?.id, file: "diary.cotter" },
+      left: { commit: readings[0]?.commit?.id, path: "diary.cotter" },
+      right: { commit: readings[1]?.commit?.id, path: "diary.cotter" },
       side: "right",
       line: 2,
     });

@@ -5,7 +5,7 @@ import { sayChange } from "../../../history/changes-table.ts";
 import type { Commit } from "../../../history/commit.ts";
 import type { Comparison, Side } from "../../../history/compare-revisions.ts";
 import type { ThingHistory } from "../../../history/history-of-thing.ts";
-import { fileOf, refOf, shownOf } from "../../../history/history-report.ts";
+import { refOf, shownOf } from "../../../history/history-report.ts";
 import type { Entry, PlacedStatement } from "../../../history/record/history.ts";
 import type {
   BuildComparison,
@@ -45,27 +45,38 @@ export function comparedBuild(chosen: ChosenBuild, comparison: Comparison): Buil
   };
 }
 
-function comparedSide({ commit }: Side): ComparedSide {
-  return { commit: commit?.id ?? null, short: commit?.short ?? null, day: commit?.day ?? null };
+function comparedSide({ commit, hasBuild }: Side): ComparedSide {
+  return { commit: commit?.id ?? null, short: commit?.short ?? null, day: commit?.day ?? null, hasBuild };
 }
 
-function placeOf(chosen: ChosenBuild, { from, to }: Comparison, { at }: Change): TwoSided | null {
+function placeOf(chosen: ChosenBuild, { from, to, renames }: Comparison, { at }: Change): TwoSided | null {
   if (at === undefined) return null;
   const { place, side } = at;
   const file = place.site.file.path;
+  const [left, right] =
+    side === "before"
+      ? [from.prefix + file, renames.atSecond(from.prefix + file)]
+      : [renames.atFirst(to.prefix + file), to.prefix + file];
   return {
-    left: sideAt(chosen, from.commit?.id, file),
-    right: sideAt(chosen, to.commit?.id, file),
+    left: sideAt(chosen, from, left),
+    right: sideAt(chosen, to, right),
     side: side === "before" ? "left" : "right",
     line: rangeOf(place).start.line,
   };
 }
 
-/** @param commit undefined for the log in the editor */
-function sideAt(chosen: ChosenBuild, commit: string | undefined, file: string): RecordedSide {
-  if (commit !== undefined) return { commit, file, uri: null };
-  const log = chosen.snapshot.logs.find((each) => each.file.path === file);
-  return { commit: null, file, uri: log === undefined ? null : chosen.uriOf(log.file) };
+/**
+ * @param side without a commit it is the build in the editor
+ * @param path from the root of the repository
+ */
+function sideAt(
+  chosen: ChosenBuild,
+  { commit, prefix }: { readonly commit: Commit | undefined; readonly prefix: string },
+  path: string,
+): RecordedSide {
+  if (commit !== undefined) return { commit: commit.id, path, uri: null };
+  const log = chosen.snapshot.logs.find(({ file }) => prefix + file.path === path);
+  return { commit: null, path, uri: log === undefined ? null : chosen.uriOf(log.file) };
 }
 
 export function recordOfThing(chosen: ChosenBuild, history: ThingHistory): ThingRecord {
@@ -90,7 +101,7 @@ function statementOf(chosen: ChosenBuild, history: ThingHistory, entry: Entry): 
     commit: commit === undefined ? null : recordedCommit(commit),
     at: {
       left: leftOf(history, entry),
-      right: sideAt(chosen, commit?.id, fileOf(history, after ?? shown)),
+      right: sideAt(chosen, { commit, prefix: history.prefix }, rightPath(entry)),
       side: after === undefined ? "left" : "right",
       line: shown.lineInFile - 1,
     },
@@ -98,10 +109,20 @@ function statementOf(chosen: ChosenBuild, history: ThingHistory, entry: Entry): 
 }
 
 /** How the file was before: at the commit before it; of the first one empty. */
-function leftOf(history: ThingHistory, { commit, before, after }: Entry): RecordedSide {
-  const statement = before ?? after;
-  const file = statement === undefined ? "" : fileOf(history, statement);
-  return { commit: commit === undefined ? "HEAD" : (commit.parents[0] ?? null), file, uri: null };
+function leftOf({ head }: ThingHistory, entry: Entry): RecordedSide {
+  const { commit, before, after } = entry;
+  const moved = commit?.logs.find((log) => log.is === "renamed" && log.path === after?.path);
+  const path = before?.path ?? (moved?.is === "renamed" ? moved.from : after?.path);
+  return {
+    commit: commit === undefined ? head.id : (commit.parents[0] ?? null),
+    path: path ?? "",
+    uri: null,
+  };
+}
+
+function rightPath({ commit, before, after }: Entry): string {
+  const moved = commit?.logs.find((log) => log.is === "renamed" && log.from === before?.path);
+  return after?.path ?? moved?.path ?? before?.path ?? "";
 }
 
 function sayStatement({ word, text }: PlacedStatement): string {
