@@ -137,7 +137,7 @@ function remarksOf(
 }
 
 /** Goods, carriage, and what the smallest order lacks: in words, on one line. */
-export function supplierSums({ goods, carriage, minimum, unpriced }: SupplierOrder<OrderLine>): string[] {
+function supplierSums({ goods, carriage, minimum, unpriced }: SupplierOrder<OrderLine>): string[] {
   const sums = goods.map((sum) => `goods ${formatMoney(sum)}`);
   const sent = carriage === undefined ? [] : [`carriage ${formatMoney(carriage)}`];
   const open = unpriced === 0 ? [] : [`${unpriced} without a price`];

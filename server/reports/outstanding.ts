@@ -156,7 +156,7 @@ function sectionOf(hold: OutstandingHold): TableSection {
 }
 
 /** `shut, 3 open`; `released on 2026-10-08`. */
-export function sayHoldState({ ready, released, lapsed, open }: OutstandingHold): string {
+function sayHoldState({ ready, released, lapsed, open }: OutstandingHold): string {
   const count = `${open.length} open`;
   if (released !== null) return ready ? `released on ${released}` : `released on ${released}, ${count} since`;
   if (lapsed !== null) return `release lapsed on ${lapsed}, ${ready ? "ready to be released again" : count}`;

@@ -1,6 +1,6 @@
 /**
- * The plan as a drawing: a static SVG without scripts, in ink on paper as a workshop draws. It takes the colours of the
- * page it stands in (`--ink`, `--paper`, `--rule`, `--faint`), or its own, light and dark.
+ * The plan as a drawing: a static SVG without scripts, in ink on paper as a workshop draws. It takes the colours and the
+ * letters of the page it stands in (`--ink`, `--paper`, `--rule`, `--faint`, `--face`), or its own, light and dark.
  */
 import type { IsoDate } from "../quantities/dates.ts";
 import { addDays, daysBetween, laterDate } from "../quantities/dates.ts";
@@ -28,6 +28,8 @@ const PLOT_LEFT = 250;
 const PLOT_RIGHT = WIDTH - 8;
 /** Room above the plot for the days, today and the two finishes. */
 const HEAD = 66;
+/** Air below the last line. */
+const FOOT = 6;
 /** Of a date in small letters, with some air. */
 const DATE_WIDTH = 74;
 /** Height of the strip of the diary, for its longest day. */
@@ -65,13 +67,15 @@ function drawSheet(programme: Programme, scale: TimeScale, { id, sheet, linked }
   const firstRow = top + (past.length === 0 ? 0 : ROW);
   const bottom = firstRow + entries.length * ROW;
   const middleOf = (row: number) => firstRow + row * ROW + ROW / 2;
-  const key = drawKey(programme, bottom, PLOT_RIGHT, `${id}-hatching`);
+  // Above the drawing, whose own places begin at 0: one knows the marks before one meets them.
+  const key = drawKey(programme, 0, PLOT_RIGHT, `${id}-hatching`);
   const lines = [
-    `<svg xmlns="http://www.w3.org/2000/svg" class="programme" viewBox="0 0 ${WIDTH} ${bottom + key.height}" role="${linked ? "group" : "img"}" aria-labelledby="${id}-title" aria-describedby="${id}-words">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" class="programme" viewBox="0 ${-key.height} ${WIDTH} ${bottom + FOOT + key.height}" role="${linked ? "group" : "img"}" aria-labelledby="${id}-title" aria-describedby="${id}-words">`,
     `<title id="${id}-title">${plainText(title)}</title>`,
     `<desc id="${id}-words">${plainText(programmeWords(programme))}</desc>`,
     `<style>${STYLE}</style>`,
     `<defs>${hatching(`${id}-hatching`)}</defs>`,
+    `<g class="key">${key.marks.join("\n")}</g>`,
     ...(sheet === "" ? [] : [`<text class="small faint" x="0" y="14">${sheet}</text>`]),
     ...closedDays(programme, scale, top, bottom),
     ...dayLines(scale, top, bottom),
@@ -84,7 +88,6 @@ function drawSheet(programme: Programme, scale: TimeScale, { id, sheet, linked }
       ...drawPlot(entry, scale, middleOf(row), `${id}-hatching`),
       "</g>",
     ]),
-    ...key.marks,
     "</svg>",
   ];
   return lines.join("\n");
@@ -106,7 +109,7 @@ function scaleOf({ today, past, entries, finish50, finish90 }: Programme): TimeS
   const last = all.reduce(laterDate, today);
   const earliest = addDays(today, -Math.max(31, 2 * daysBetween(today, last)));
   const from = laterDate(first, earliest);
-  // Room for half a gate at either end.
+  // Some air at either end.
   const margin = Math.ceil(daysBetween(from, last) * 0.03) + 1;
   return { from: addDays(from, -margin), to: addDays(last, margin), left: PLOT_LEFT, right: PLOT_RIGHT };
 }
@@ -156,9 +159,11 @@ function flags(
   scale: TimeScale,
   bottom: number,
 ): readonly string[] {
+  const same = finish50 === finish90;
+  const [only50, nine] = same ? [undefined, "50 % and 90 %"] : [finish50, "90 %"];
   const poles = [
-    { y: 31, x: finish90 && dayEnds(scale, finish90), words: `finish 90 % ${finish90}`, look: "finish" },
-    { y: 45, x: finish50 && dayEnds(scale, finish50), words: `finish 50 % ${finish50}`, look: "finish" },
+    { y: 31, x: finish90 && dayEnds(scale, finish90), words: `finish ${nine} ${finish90}`, look: "finish" },
+    { y: 45, x: only50 && dayEnds(scale, only50), words: `finish 50 % ${only50}`, look: "finish" },
     { y: 59, x: dayBegins(scale, today), words: `today ${today}`, look: "today" },
   ];
   return poles.flatMap(({ x, y, words, look }) => {
@@ -198,7 +203,7 @@ function twoLines(first: string, second: string, middle: number): readonly strin
 }
 
 const STYLE = `
-.programme { --i: var(--ink, #1c2126); --p: var(--paper, #fdfcf9); --r: var(--rule, #b9b4a8); --f: var(--faint, #5d6468); display: block; width: 100%; height: auto; background: var(--p); font: 13px Georgia, "Times New Roman", serif; break-inside: avoid; }
+.programme { --i: var(--ink, #1c2126); --p: var(--paper, #fdfcf9); --r: var(--rule, #b9b4a8); --f: var(--faint, #5d6468); display: block; width: 100%; height: auto; background: var(--p); font-family: var(--face, Georgia, "Times New Roman", serif); font-size: 13px; break-inside: avoid; }
 @media (prefers-color-scheme: dark) { .programme { --i: var(--ink, #e8e4da); --p: var(--paper, #1b1f23); --r: var(--rule, #555a5e); --f: var(--faint, #a3a9ac); } }
 @media print { .programme { --i: var(--ink, #000); --p: var(--paper, #fff); --r: var(--rule, #999); --f: var(--faint, #444); } }
 .programme text { fill: var(--i); stroke: var(--p); stroke-width: 3px; stroke-linejoin: round; paint-order: stroke; }

@@ -43,20 +43,30 @@ export function begunLine(from: number, to: number, y: number): string {
   return `<path class="begun" d="M${figure(from)} ${y - 4}V${y + 4}M${figure(from)} ${y}H${figure(to)}"/>`;
 }
 
-/** Half the width of a gate, from post to post. */
-export const GATE_HALF = 15;
+/** Width of the leaf of a gate. */
+export const GATE_LEAF = 26;
 
-/** A barred gate across the way: two posts, four bars and a brace. */
-export function shutGate(x: number, y: number): string {
-  const bars = [-7, -2, 3, 8].map((bar) => `M${-GATE_HALF} ${bar}H${GATE_HALF}`).join("");
-  return gate(x, y, `${bars}M${-GATE_HALF} 8L${GATE_HALF} -7`);
+const BARS = [-7, -2, 3, 8];
+
+/**
+ * A barred gate on a post that stands on its day: four bars, a brace and the stile at the end.
+ * @param side on which the leaf hangs: 1 behind the post, -1 before it
+ */
+export function shutGate(x: number, y: number, side: 1 | -1 = 1): string {
+  const end = side * GATE_LEAF;
+  const bars = BARS.map((bar) => `M0 ${bar}H${end}`).join("");
+  return gate(x, y, `${bars}M0 8L${end} -7M${end} -7V8`);
 }
 
-/** The same, swung open on its left post. */
-export function openGate(x: number, y: number): string {
-  const bars = [-7, -2, 3, 8].map((bar) => `M${-GATE_HALF} ${bar}L-6 ${bar - 5}`).join("");
-  return gate(x, y, `${bars}M-6 -13V4`);
+/** The same, swung open. */
+export function openGate(x: number, y: number, side: 1 | -1 = 1): string {
+  const end = side * OPEN_LEAF;
+  const bars = BARS.map((bar) => `M0 ${bar}L${end} ${bar - 5}`).join("");
+  return gate(x, y, `${bars}M${end} -12V3`);
 }
+
+/** Width of an open leaf, as one sees it from the side. */
+const OPEN_LEAF = 9;
 
 /** The day a hold point is planned for, where the plan reaches it on another. */
 export function plannedPost(x: number, y: number): string {
@@ -80,5 +90,5 @@ function box(left: number, right: number, y: number, classes: readonly string[],
 }
 
 function gate(x: number, y: number, leaf: string): string {
-  return `<g transform="translate(${figure(x)} ${y})"><path class="leaf" d="${leaf}"/><path class="posts" d="M${-GATE_HALF} -12V12M${GATE_HALF} -12V12"/></g>`;
+  return `<g transform="translate(${figure(x)} ${y})"><path class="leaf" d="${leaf}"/><path class="posts" d="M0 -12V12"/></g>`;
 }

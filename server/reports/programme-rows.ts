@@ -1,12 +1,13 @@
 /** One row of the drawing of a plan: its marks along the days. */
 import type { IsoDate } from "../quantities/dates.ts";
 import type { ProgrammeEntry, ProgrammeHold, ProgrammeJob } from "./programme.ts";
+import { missedDay } from "./programme.ts";
 import {
   begunLine,
   doneBox,
   figure,
   floatLine,
-  GATE_HALF,
+  GATE_LEAF,
   openGate,
   plannedLine,
   plannedPost,
@@ -55,28 +56,21 @@ function job(
   ];
 }
 
-function hold(
-  { title, planned, progress }: ProgrammeHold,
-  scale: TimeScale,
-  middle: number,
-): readonly string[] {
+function hold(entry: ProgrammeHold, scale: TimeScale, middle: number): readonly string[] {
+  const { title, planned, progress } = entry;
   if (progress.kind === "released") {
     if (progress.on < scale.from) return [earlier(scale, middle, title)];
-    const x = within(scale, dayEnds(scale, progress.on));
-    return [openGate(x, middle), gateName(title, x, x, scale, middle)];
+    const x = dayMiddle(scale, progress.on);
+    return [openGate(x, middle, sideOf(x, scale)), gateName(title, x, x, scale, middle)];
   }
-  const x = gatePlace(planned, progress.reached, scale);
-  if (x === undefined)
+  const missed = missedDay(entry);
+  const day = missed === undefined ? (planned ?? progress.reached) : progress.reached;
+  if (day === undefined)
     return [text(fitted(title, scale.right - scale.left, 13), "name", scale.left + GAP, middle, "start")];
-  const missed = planned !== undefined && progress.reached !== undefined && progress.reached > planned;
-  if (!missed) return [shutGate(x, middle), gateName(title, x, x, scale, middle)];
-  const post = dayBegins(scale, planned);
-  return [
-    plannedLine(post, x - GATE_HALF, middle),
-    plannedPost(post, middle),
-    shutGate(x, middle),
-    gateName(title, x, post, scale, middle),
-  ];
+  const x = dayMiddle(scale, day);
+  const post = missed === undefined ? x : dayMiddle(scale, missed);
+  const aim = missed === undefined ? [] : [plannedLine(post, x, middle), plannedPost(post, middle)];
+  return [...aim, shutGate(x, middle, sideOf(x, scale)), gateName(title, x, post, scale, middle)];
 }
 
 /**
@@ -84,7 +78,11 @@ function hold(
  * nowhere, cut short on the side with more room.
  */
 function gateName(title: string, gate: number, post: number, scale: TimeScale, middle: number): string {
-  const [behind, before, between] = [gate + GATE_HALF + GAP, post - 2 * GAP, gate - GATE_HALF - GAP];
+  const hangsBehind = sideOf(gate, scale) === 1;
+  const [behind, between] = hangsBehind
+    ? [gate + GATE_LEAF + GAP, gate - GAP]
+    : [gate + GAP, gate - GATE_LEAF - GAP];
+  const before = post < gate ? post - 2 * GAP : between;
   const width = widthOf(title, 13);
   const cut = (room: number) => fitted(title, room, 13);
   if (behind + width <= scale.right) return text(cut(width), "name", behind, middle, "start");
@@ -96,20 +94,14 @@ function gateName(title: string, gate: number, post: number, scale: TimeScale, m
     : text(cut(roomBefore), "name", between, raised, "end");
 }
 
-/** At the day it is planned for, if all before it is done by then; else where the plan reaches it. */
-function gatePlace(
-  planned: IsoDate | undefined,
-  reached: IsoDate | undefined,
-  scale: TimeScale,
-): number | undefined {
-  if (planned !== undefined && (reached === undefined || reached <= planned)) {
-    return within(scale, dayBegins(scale, planned));
-  }
-  return reached === undefined ? undefined : within(scale, dayEnds(scale, reached));
+/** What happens on a day stands in the middle of it. */
+function dayMiddle(scale: TimeScale, day: IsoDate): number {
+  return (dayBegins(scale, day) + dayEnds(scale, day)) / 2;
 }
 
-function within({ left, right }: TimeScale, x: number): number {
-  return Math.min(right - GATE_HALF, Math.max(left + GATE_HALF, x));
+/** Behind its post, unless there is no room. */
+function sideOf(gate: number, { right }: TimeScale): 1 | -1 {
+  return gate + GATE_LEAF <= right ? 1 : -1;
 }
 
 /** The word behind a box, or before it where there is no room behind. */

@@ -29,10 +29,18 @@ export function programmeWords({ today, past, entries, finish50, finish90 }: Pro
     `Today is ${today}.`,
     ...(past.length === 0 ? [] : [`Diary: ${diaryWords(past)}.`]),
     ...entries.map((entry) => `${entry.title}: ${entryWords(entry)}.`),
+    ...finishWords(finish50, finish90),
+  ];
+  return sentences.join(" ");
+}
+
+/** Two odds of one day are told once. */
+function finishWords(finish50: IsoDate | undefined, finish90: IsoDate | undefined): readonly string[] {
+  if (finish50 !== undefined && finish50 === finish90) return [`Finish at 50 % and at 90 %: ${finish50}.`];
+  return [
     ...(finish50 === undefined ? [] : [`Finish at 50 %: ${finish50}.`]),
     ...(finish90 === undefined ? [] : [`Finish at 90 %: ${finish90}.`]),
   ];
-  return sentences.join(" ");
 }
 
 /** `41 days, 163.5 h` */

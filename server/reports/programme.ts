@@ -56,3 +56,9 @@ export type HoldProgress =
   | { readonly kind: "released"; readonly on: IsoDate }
   /** `reached`: the day on which the plan has done all before it. `lapsed`: it was released before. */
   | { readonly kind: "shut"; readonly reached: IsoDate | undefined; readonly lapsed: boolean };
+
+/** The day that a hold point is planned for, where the plan reaches it only later. */
+export function missedDay({ planned, progress }: ProgrammeHold): IsoDate | undefined {
+  if (progress.kind !== "shut" || planned === undefined || progress.reached === undefined) return undefined;
+  return progress.reached > planned ? planned : undefined;
+}

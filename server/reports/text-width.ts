@@ -19,7 +19,7 @@ export function fitted(text: string, room: number, size: number): string {
   return plainText(`${shown.trimEnd()}…`);
 }
 
-/** A generous guess of how wide a text is in the fonts of the drawing. */
+/** A generous guess of how wide a text is, in a serif of the drawing or a wide face of an editor. */
 export function widthOf(text: string, size: number): number {
   let ems = 0;
   for (const letter of text) ems += emsOf(letter);
@@ -28,6 +28,7 @@ export function widthOf(text: string, size: number): number {
 
 function emsOf(letter: string): number {
   if (/[\u1100-\uFFDC\u{1F000}-\u{3FFFF}]/u.test(letter)) return 1;
-  if (/[A-ZÀ-Þmw%@…]/.test(letter)) return 0.78;
-  return /[ .,;:'|ijlI!()ftr-]/.test(letter) ? 0.36 : 0.58;
+  if (/[mwMW%@…]/.test(letter)) return 0.98;
+  if (/[A-ZÀ-Þ]/.test(letter)) return 0.74;
+  return /[ .,;:'|ijlI!()ftr-]/.test(letter) ? 0.38 : 0.62;
 }

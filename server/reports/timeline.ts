@@ -165,7 +165,7 @@ export function timelineTable(build: Build, plan: Plan): Table {
           .sort(byStart(plan))
           .map((activity) => activityRow(build, plan, activity.id)),
       },
-    ],
+    ].filter(({ rows }) => rows.length > 0),
     notes: notesOf(report),
     cautions: [],
   };
@@ -265,7 +265,9 @@ function notesOf({ jobs, finish50, finish90, criticalPath }: TimelineReport): st
   const forecast =
     finish50 === null || finish90 === null
       ? "No forecast: something in the plan has no place in the week."
-      : `Forecast: done by ${finish50} as likely as not, by ${finish90} with nine chances in ten.`;
+      : finish50 === finish90
+        ? `Forecast: done by ${finish90} with nine chances in ten; an even chance gives the same day.`
+        : `Forecast: done by ${finish50} as likely as not, by ${finish90} with nine chances in ten.`;
   const path = criticalPath.length === 0 ? [] : [`Critical path: ${criticalPath.join(", ")}.`];
   return [
     forecast,

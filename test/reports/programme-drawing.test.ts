@@ -1,60 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { IsoDate } from "../../server/quantities/dates.ts";
 import { addDays } from "../../server/quantities/dates.ts";
-import type { HoldProgress, JobProgress, Programme, ProgrammeEntry } from "../../server/reports/programme.ts";
+import type { ProgrammeEntry } from "../../server/reports/programme.ts";
 import { drawProgramme } from "../../server/reports/programme-drawing.ts";
-import { briefWords, entryWords, programmeWords } from "../../server/reports/programme-words.ts";
-
-function date(text: string): IsoDate {
-  return text as IsoDate;
-}
-
-function job(title: string, progress: JobProgress, awayAt?: string): ProgrammeEntry {
-  return { kind: "job", ref: refOf(title), title, awayAt, progress };
-}
-
-function hold(title: string, progress: HoldProgress, planned?: string): ProgrammeEntry {
-  const aim = planned === undefined ? undefined : date(planned);
-  return { kind: "hold", ref: refOf(title), title, planned: aim, progress };
-}
-
-function refOf(title: string): string {
-  return title.toLowerCase().replaceAll(" ", "_");
-}
-
-function planned(
-  from: string,
-  to: string,
-  more: { begun?: string; latest?: string; critical?: boolean } = {},
-): JobProgress {
-  const { begun, latest, critical = false } = more;
-  return {
-    kind: "planned",
-    from: date(from),
-    to: date(to),
-    begun: begun === undefined ? undefined : date(begun),
-    latest: latest === undefined ? undefined : date(latest),
-    critical,
-  };
-}
-
-function shut(reached?: string, lapsed = false): HoldProgress {
-  return { kind: "shut", reached: reached === undefined ? undefined : date(reached), lapsed };
-}
-
-function programme(changes: Partial<Programme> = {}): Programme {
-  return {
-    title: "The plan",
-    today: date("2026-05-02"),
-    past: [],
-    entries: [],
-    closed: [],
-    finish50: undefined,
-    finish90: undefined,
-    ...changes,
-  };
-}
+import { date, hold, job, planned, programme, shut } from "./programme-entries.ts";
 
 function draw(...entries: readonly ProgrammeEntry[]): string {
   return drawProgramme(programme({ entries })).join("\n");
@@ -134,17 +83,17 @@ describe("a hold point", () => {
 
   test("is a barred gate with its name", () => {
     const [row = ""] = rows(draw(hold("First run", shut("2026-05-10"))));
-    // Two posts, and between them four bars and a brace.
-    expect(row).toMatch(/<path class="posts" d="M-15 -12V12M15 -12V12"\/>/);
-    expect(row.match(/M-15 -?\d+H15/g)).toHaveLength(4);
-    expect(row).toMatch(/M-15 8L15 -7/);
+    // A post on its day, and on it four bars, a brace and the stile at their end.
+    expect(row).toMatch(/<path class="posts" d="M0 -12V12"\/>/);
+    expect(row.match(/M0 -?\d+H26/g)).toHaveLength(4);
+    expect(row).toMatch(/M0 8L26 -7M26 -7V8/);
     expect(row).toMatch(/<text class="name"[^>]*>First run<\/text>/);
   });
 
   test("that is released is an open gate", () => {
     const [row = ""] = rows(draw(hold("First run", { kind: "released", on: date("2026-05-01") })));
     expect(row).toMatch(/<path class="posts"/);
-    expect(row).not.toMatch(/H15/);
+    expect(row).not.toMatch(/H26/);
   });
 
   test("stands on its day when all before it is done by then, else where the plan reaches it", () => {
@@ -162,6 +111,21 @@ describe("a hold point", () => {
     // A post remains on the day that is missed.
     expect(attribute(missed, /<path class="post" d="M([\d.]+) /)).toBe(gateAt(inTime));
     expect(inTime).not.toMatch(/class="post"/);
+  });
+
+  test("has its post in the middle of its day", () => {
+    const [released = "", shutOnDay = "", oneDay = ""] = rows(
+      draw(
+        hold("Released", { kind: "released", on: date("2026-05-10") }),
+        hold("Shut", shut("2026-05-10")),
+        job("That day", planned("2026-05-10", "2026-05-10")),
+        job("Later", planned("2026-06-30", "2026-06-30")),
+      ),
+    );
+    const left = attribute(oneDay, /<rect class="work" x="([\d.]+)"/);
+    const width = attribute(oneDay, /<rect class="work" x="[\d.]+" y="[\d.]+" width="([\d.]+)"/);
+    expect(gateAt(released)).toBeCloseTo(left + width / 2, 1);
+    expect(gateAt(shutOnDay)).toBe(gateAt(released));
   });
 
   test("that is neither planned nor reached has its name and no gate", () => {
@@ -185,6 +149,16 @@ describe("the sheet", () => {
     expect(svg).toMatch(/>finish 50 % 2026-06-10</);
     expect(svg).toMatch(/>finish 90 % 2026-06-20</);
     expect(svg).toMatch(/<title>closed, 2026-05-20 to 2026-05-30<\/title>/);
+  });
+
+  test("says a day that both odds give once", () => {
+    const day = date("2026-06-10");
+    const [svg = ""] = drawProgramme(programme({ finish50: day, finish90: day }));
+    expect([...svg.matchAll(/>(finish [^<]*)</g)].map(([, words]) => words)).toEqual([
+      "finish 50 % and 90 % 2026-06-10",
+    ]);
+    expect(svg.match(/<path class="finish"/g)).toHaveLength(1);
+    expect(svg).toContain("Finish at 50 % and at 90 %: 2026-06-10.");
   });
 
   test("has a stroke for each day of the diary, as high as its hours", () => {
@@ -216,16 +190,24 @@ describe("the sheet", () => {
         entries: [job("Strip", { kind: "done", from: date("2021-05-01"), to: date("2021-06-01") })],
       }),
     );
-    expect(svg.match(/<path class="day"/g)).toHaveLength(1);
+    expect(svg.match(/<path class="day"[^>]*><title>/g)).toHaveLength(1);
     expect(svg).toMatch(/>2 days, 12 h; 1 before 2026-\d\d-\d\d</);
     expect(rows(svg)[0]).toMatch(/>earlier</);
   });
 
   test("has only the marks in its key that occur", () => {
-    const key = (svg: string) =>
-      [...(svg.split("</g>\n").at(-1) ?? "").matchAll(/<text [^>]*>(.*?)</g)].map(([, words]) => words);
+    const key = (svg: string) => {
+      const [, marks = ""] = /<g class="key">(.*?)<path class="rule"/s.exec(svg) ?? [];
+      return [...marks.matchAll(/<text class="small" [^>]*>(.*?)</g)].map(([, words]) => words);
+    };
     expect(key(draw(job("Strip", planned("2026-05-09", "2026-05-10"))))).toEqual(["work to come"]);
     expect(key(draw(hold("Run", shut("2026-05-10"))))).toEqual(["hold point"]);
+    expect(key(draw(hold("Run", shut("2026-05-10"), "2026-05-09")))).toEqual([
+      "hold point",
+      "day it was planned for",
+    ]);
+    const begun = planned("2026-05-09", "2026-05-10", { begun: "2026-05-01", latest: "2026-05-20" });
+    expect(key(draw(job("Strip", begun)))).toEqual(["work to come", "begun before", "float"]);
   });
 
   test("is followed by another when there is more than fits, with ids of its own", () => {
@@ -352,69 +334,13 @@ describe("the drawing", () => {
         const outside = boxes.filter(
           ([, x, width]) => Number(x) < 0 || Number(width) < 0 || Number(x) + Number(width) > 820,
         );
-        const gates = [...sheet.matchAll(/translate\((-?[\d.]+) /g)].filter(
-          ([, x]) => Number(x) < 15 || Number(x) > 805,
-        );
+        const leaves = [...sheet.matchAll(/translate\((-?[\d.]+) .*?M0 8?-?\d*[HL](-?\d+)/g)];
+        const gates = leaves.filter(([, x, leaf]) => {
+          const ends = [Number(x), Number(x) + Number(leaf)];
+          return Math.min(...ends) < 0 || Math.max(...ends) > 820;
+        });
         expect([outside, gates]).toEqual([[], []]);
       }),
-    );
-  });
-});
-
-describe("in words", () => {
-  test.each<[ProgrammeEntry, string, string]>([
-    [
-      job("Strip", { kind: "done", from: date("2026-04-11"), to: date("2026-04-11") }),
-      "done, 2026-04-11",
-      "2026-04-11; done",
-    ],
-    [
-      job("Strip", planned("2026-05-09", "2026-05-10", { critical: true, begun: "2026-05-01" })),
-      "2026-05-09 to 2026-05-10; critical; begun 2026-05-01",
-      "2026-05-09 to 2026-05-10; critical",
-    ],
-    [
-      job("Plating", planned("2026-05-09", "2026-05-20"), "Penrose"),
-      "2026-05-09 to 2026-05-20; away at Penrose",
-      "2026-05-09 to 2026-05-20; away",
-    ],
-    [job("Strip", { kind: "unplanned" }), "no place in the plan", "no place in the plan"],
-    [
-      hold("Run", { kind: "released", on: date("2026-05-01") }, "2026-04-30"),
-      "hold point, released 2026-05-01",
-      "released 2026-05-01",
-    ],
-    [hold("Run", shut("2026-05-10"), "2026-05-31"), "hold point; planned 2026-05-31", "planned 2026-05-31"],
-    [
-      hold("Run", shut("2026-06-01"), "2026-05-31"),
-      "hold point; planned 2026-05-31; 1 day late",
-      "planned 2026-05-31; 1 day late",
-    ],
-    [
-      hold("Run", shut("2026-05-10", true)),
-      "hold point, release lapsed; reached 2026-05-10",
-      "lapsed; reached 2026-05-10",
-    ],
-    [
-      hold("Run", shut(undefined), "2026-05-31"),
-      "hold point; planned 2026-05-31; not reached in the plan",
-      "planned 2026-05-31; not reached in the plan",
-    ],
-  ])("%o is said as %s, and briefly as %s", (entry, words, brief) => {
-    expect([entryWords(entry), briefWords(entry)]).toEqual([words, brief]);
-  });
-
-  test("the whole is told sentence by sentence", () => {
-    const words = programmeWords(
-      programme({
-        past: [{ date: date("2026-04-25"), hours: 2.5 }],
-        entries: [job("Strip", planned("2026-05-09", "2026-05-10"))],
-        finish50: date("2026-05-10"),
-        finish90: date("2026-05-16"),
-      }),
-    );
-    expect(words).toBe(
-      "Today is 2026-05-02. Diary: 1 day, 2.5 h. Strip: 2026-05-09 to 2026-05-10. Finish at 50 %: 2026-05-10. Finish at 90 %: 2026-05-16.",
     );
   });
 });
