@@ -85,11 +85,12 @@ function wordFinding(rule: FindingRule, finding: Finding): Complaint {
 function wordAfresh(rule: FindingRule, finding: Finding): Complaint {
   const { place, seeAlso, critical, standing } = finding;
   const own = rule.grade?.(finding) ?? rule.severity;
+  const severity = standing === "past" ? mildest(own) : own;
   return graded(
     {
       code: rule.code,
-      severity: standing === "past" ? mildest(own) : own,
-      message: rule.message(finding),
+      severity,
+      message: severity === own ? rule.message(finding) : `${rule.message(finding)} (${ANSWERED})`,
       place,
       seeAlso: seeAlso.map((related) => ({ place: related.place, message: related.role })),
       fixes: (build) => [...textFixesOf(finding), ...(rule.fixes?.(finding, build) ?? [])],
@@ -105,6 +106,9 @@ function textFixesOf({ fixes, place: { site } }: Finding): readonly Fix[] {
     edits: [{ place: placeAt(site, { start, end }), text }],
   }));
 }
+
+/** Why a complaint that would weigh more is information: a newer reading or item, a decision, or the fitting itself. */
+const ANSWERED = "only information: another line answers it";
 
 /** An overtaken complaint is information, or a hint where it was one. */
 function mildest(severity: Severity): Severity {
@@ -182,7 +186,7 @@ function complaintsOfWaivers(unused: readonly StandingWaiver[], overrides: Sever
 
 /** The comment taken out, with the spaces before it. */
 function withoutWaiver(site: BlockSite, { start, end }: WaiverNode): Fix {
-  const spaces = /[ \t]*$/.exec(site.block.text.slice(0, start))?.[0].length ?? 0;
+  const spaces = /(?<![ \t])[ \t]*$/.exec(site.block.text.slice(0, start))?.[0].length ?? 0;
   const place = placeAt(site, { start: start - spaces, end });
   return { title: "Take the waiver out", sure: false, edits: [{ place, text: "" }] };
 }

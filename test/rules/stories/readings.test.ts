@@ -14,7 +14,7 @@ part disc "Brake disc"
 
 day 2026-05-02
   measured: disc runout 0.14 mm
-                        ^^^^^^^ information over-limit: 0.14 mm is over its limit of 0.10 mm by 0.04 mm
+                        ^^^^^^^ information over-limit: 0.14 mm is over its limit of 0.10 mm by 0.04 mm (only information: another line answers it)
   removed: disc
   decided: disc renew
 
