@@ -27,6 +27,19 @@ export function code(text: string): string {
   return fence + pad + plain + pad + fence;
 }
 
+/** Words of the project's own, in which code stands between backquotes already. */
+export function prose(text: string): string {
+  return text
+    .split("`")
+    .map((piece, index) => (index % 2 === 0 ? escaped(piece) : code(piece)))
+    .join("");
+}
+
+/** The same where no Markdown is read. */
+export function plainProse(text: string): string {
+  return text.replaceAll("`", "");
+}
+
 /** Lines of a log, or a drawing in text, as a block. */
 export function block(text: string, language = ""): string {
   const fence = fenceFor(text, 3);

@@ -174,6 +174,12 @@ describe("the form of a line", () => {
     expect(inDay("calc: f = sqrt(max(1, ⁞")).toMatch(/^max\(/);
   });
 
+  test("has its code words as code in its help", () => {
+    const { view, position } = marked("part disc\nday 2026-05-02\n  measured: ⁞\n");
+    const documentation = signatureHelp(view, position)?.signatures[0]?.documentation;
+    expect(documentation).toMatchObject({ value: expect.stringContaining("`REF.NAME` may be written too") });
+  });
+
   test("is silent in prose", () => {
     expect(inDay("All dry⁞ today")).toBe("");
   });

@@ -224,3 +224,12 @@ test("documentation is made when an item is looked at", () => {
   const data: { documented: Documented } | undefined = item?.data;
   expect(data && documentation(view.build, data.documented)).toContain("off since 2026-05-02");
 });
+
+test("code words in the project's own words are code, and plain where no Markdown is read", () => {
+  const documented: Documented = { is: "rule", code: "mark-missing" };
+  expect(documentation(marked("").view.build, documented)).toContain("write `marked:`");
+  const { view, position } = marked(onDay("⁞"));
+  const details = completion(view, position, false).map(({ detail }) => detail ?? "");
+  expect(details.some((detail) => detail.includes("REF.NAME may be written too"))).toBe(true);
+  expect(details.filter((detail) => detail.includes("`"))).toEqual([]);
+});

@@ -5,7 +5,7 @@ import type { Position } from "../../../grammar/document.ts";
 import { describeClause, describeShape, placeholder } from "../../../grammar/vocabulary/describe.ts";
 import type { ArgumentShape, Element } from "../../../grammar/vocabulary/shape.ts";
 import { describeFunction } from "../../expressions/function-description.ts";
-import { escaped, paragraphs } from "../markdown.ts";
+import { paragraphs, prose } from "../markdown.ts";
 import type { Due, ValuePlace } from "../text/due.ts";
 import { cursorPlace } from "../text/due.ts";
 import type { BlockPlace, FileView } from "../view.ts";
@@ -34,12 +34,12 @@ function ofStatement({ entry, due, values }: ValuePlace): SignatureHelp {
   const parameters = pieces.map((piece) => {
     const start = label.length + 1;
     label += ` ${piece.label}`;
-    const documentation = { kind: MarkupKind.Markdown, value: escaped(piece.doc) };
+    const documentation = { kind: MarkupKind.Markdown, value: prose(piece.doc) };
     return { label: [start, label.length] as [number, number], documentation };
   });
   const help = "help" in entry && typeof entry.help === "string" ? entry.help : "";
   return {
-    signatures: [{ label, documentation: { kind: MarkupKind.Markdown, value: escaped(help) }, parameters }],
+    signatures: [{ label, documentation: { kind: MarkupKind.Markdown, value: prose(help) }, parameters }],
     activeSignature: 0,
     ...(underWay < 0 ? {} : { activeParameter: underWay }),
   };
@@ -91,13 +91,13 @@ function ofCall({ block, offset }: BlockPlace, { statement }: ValuePlace): Signa
         label: description.signature,
         documentation: {
           kind: MarkupKind.Markdown,
-          value: paragraphs(escaped(description.summary), `Formula: ${escaped(description.formula)}`),
+          value: paragraphs(prose(description.summary), `Formula: ${prose(description.formula)}`),
         },
         parameters: description.parameters.map(({ label, doc, takes }) => ({
           label,
           documentation: {
             kind: MarkupKind.Markdown,
-            value: paragraphs(escaped(doc), takes === undefined ? undefined : escaped(takes)),
+            value: paragraphs(prose(doc), takes === undefined ? undefined : prose(takes)),
           },
         })),
       },

@@ -6,6 +6,7 @@ import { entriesIn, entriesOf, recordWords, vocabulary } from "../../../../gramm
 import { FRICTION_WORDS, WEEKDAYS } from "../../../../grammar/vocabulary/words.ts";
 import { catalogue } from "../../../rules/catalogue.ts";
 import { classTexts } from "../../../trade/strength-class.ts";
+import { plainProse } from "../../markdown.ts";
 import { changeableWords } from "../../text/due.ts";
 import type { FileView } from "../../view.ts";
 import type { Asked, Proposal } from "./item.ts";
@@ -51,7 +52,7 @@ export function blockProposals({ recentBuild: build }: FileView): readonly Propo
     label: word,
     kind: CompletionItemKind.Keyword,
     rank: word === "day" || word === "part" ? 0 : 1,
-    detail: help,
+    detail: plainProse(help),
     text: word === "day" ? `day ${build.today}` : `${word} `,
     snippet: snippetOf(word === "day" ? `day ${build.today} <4 h>` : BLOCK_FORMS[word]),
     documented: { is: "block", word },
@@ -71,7 +72,7 @@ export function recordProposals(
       label: word,
       kind: block === "day" ? CompletionItemKind.Event : CompletionItemKind.Property,
       rank: 0,
-      detail: help,
+      detail: plainProse(help),
       text: `${word}: `,
       documented: { is: "record", block: block ?? blocks[0] ?? "day", word },
     }));
@@ -142,7 +143,7 @@ export function waiverProposals(codesHere: ReadonlySet<string>): readonly Propos
     label: code,
     kind: CompletionItemKind.Value,
     rank: codesHere.has(code) ? 0 : 2,
-    detail: summary,
+    detail: plainProse(summary),
     text: `${code}: `,
     documented: { is: "rule", code },
   }));

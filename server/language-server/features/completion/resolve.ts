@@ -2,7 +2,7 @@
 import { blockEntry, entriesOf } from "../../../../grammar/vocabulary/vocabulary.ts";
 import type { Build } from "../../../build/build.ts";
 import { catalogue } from "../../../rules/catalogue.ts";
-import { escaped, paragraphs } from "../../markdown.ts";
+import { paragraphs, prose } from "../../markdown.ts";
 import { describeThing } from "../hover/hover.ts";
 import { describeEntry } from "../hover/of-word.ts";
 import type { Documented } from "./item.ts";
@@ -37,7 +37,7 @@ export function documentation(build: Build, documented: Documented): string {
     }
     case "rule": {
       const rule = catalogue.get(documented.code);
-      return rule === undefined ? "" : paragraphs(escaped(rule.why), escaped(rule.remedy));
+      return rule === undefined ? "" : paragraphs(prose(rule.why), prose(rule.remedy));
     }
     default:
       return describeThing(build, documented);

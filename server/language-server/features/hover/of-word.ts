@@ -1,7 +1,7 @@
 /** What is told of the words of the notation: blocks, records, facts and the clauses behind them. */
 import { describeArguments, describeClause } from "../../../../grammar/vocabulary/describe.ts";
 import type { BlockEntry, Clause, RecordEntry } from "../../../../grammar/vocabulary/shape.ts";
-import { block, escaped, paragraphs } from "../../markdown.ts";
+import { block, paragraphs, prose } from "../../markdown.ts";
 
 export function describeEntry(entry: BlockEntry | RecordEntry): string {
   const colon = "blocks" in entry ? ":" : "";
@@ -23,12 +23,4 @@ export function describeClauseOf(entry: BlockEntry | RecordEntry, clause: Clause
     block(`… ${describeClause(clause)}`, "cotter"),
     `a clause of ${entry.word}: ${prose(entry.help)}`,
   );
-}
-
-/** Help is written by the project; its code words are marked with backquotes already. */
-function prose(text: string): string {
-  return text
-    .split("`")
-    .map((piece, index) => (index % 2 === 0 ? escaped(piece) : `\`${piece}\``))
-    .join("");
 }
