@@ -17,15 +17,17 @@ import { Leanings } from "./leaning.ts";
 import { complainOfLives } from "./life-findings.ts";
 import { complainOfReadings } from "./limit-findings.ts";
 import { lostLinesOf } from "./lost-lines.ts";
+import { LostIndex } from "./lost-reasons.ts";
 import type { ReferenceLink } from "./names.ts";
 import { namesOf } from "./names.ts";
 import { missingPhotos } from "./photo-findings.ts";
 import type { Diary } from "./replay/diary.ts";
 import { readDiary } from "./replay/diary.ts";
+import { Review } from "./review.ts";
 import { complainOfUnseenParts } from "./second-look-findings.ts";
 import { complainOfSettings } from "./setting-findings.ts";
 import type { BlockSite, SourceFile } from "./source.ts";
-import { placeAt, sitesOf } from "./source.ts";
+import { inOrder, placeAt, sitesIn } from "./source.ts";
 import type { Standing } from "./standing.ts";
 import type { DatedFact } from "./states.ts";
 import { complainOfSystems } from "./system-findings.ts";
@@ -65,33 +67,35 @@ export interface BuildOptions {
 
 /** Derives a build from its files. Pure: the same files and dates give the same build. */
 export function readBuild(files: readonly SourceFile[], { clock, on, photos, before }: BuildOptions): Build {
-  const sites = sitesOf(files);
-  const gathered = gather(sites);
+  const ordered = inOrder(files);
+  const sites = ordered.flatMap(sitesIn);
+  const gathered = gather(ordered);
   const names = namesOf(gathered);
   const today = on ?? statedToday(gathered) ?? clock;
-  const lost = lostLinesOf(sites, gathered, names);
+  const lost = lostLinesOf(ordered, gathered, names);
   const diary = readDiary(gathered, names, today, lost, before?.diary);
   const { replay, facts } = diary;
-  const leanings = new Leanings(replay, facts);
-  const calculations = [...replay.calculations, ...complainOfDefinedCalculations(replay)];
-  complainOfReadings(replay);
-  complainOfComparisons(replay);
-  complainOfGauges(replay, facts);
-  complainOfUnmeasured(replay, leanings);
-  complainOfCopies(replay);
-  complainOfCycles(replay);
-  complainOfJoints(replay, leanings);
-  complainOfSystems(replay, leanings);
-  complainOfCircuits(replay, leanings);
-  complainOfSettings(replay);
-  complainOfLives(replay, leanings);
-  complainOfUnseenParts(replay, leanings);
+  const review = reviewOf(diary, before !== undefined);
+  const leanings = new Leanings(review, facts);
+  const calculations = [...replay.calculations, ...complainOfDefinedCalculations(review)];
+  complainOfReadings(review, replay.calculations);
+  complainOfComparisons(review);
+  complainOfGauges(review, facts);
+  complainOfUnmeasured(review, leanings);
+  complainOfCopies(review);
+  complainOfCycles(review);
+  complainOfJoints(review, leanings);
+  complainOfSystems(review, leanings);
+  complainOfCircuits(review, leanings);
+  complainOfSettings(review);
+  complainOfLives(review, leanings);
+  complainOfUnseenParts(review, leanings);
   const ofVehicle = withoutVehicle(gathered, sites);
   return {
     files,
     sites,
     today,
-    standing: replay,
+    standing: review,
     facts,
     get links() {
       return names.links(sites);
@@ -100,14 +104,22 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
     findings: [
       ...gathered.findings,
       ...ofVehicle,
-      ...names.findings(sites),
-      ...dayFindings(gathered, today),
-      ...unusedDefinitions(names, sites),
+      ...ordered.flatMap((file) => names.findings(file)),
+      ...dayFindings(ordered, gathered, today),
+      ...unusedDefinitions(names, ordered),
       ...(photos === undefined ? [] : missingPhotos(gathered, photos)),
-      ...replay.findings,
+      ...review.findings,
     ],
     diary,
   };
+}
+
+/** The diary as it stands, with what it has complained of itself. */
+function reviewOf({ replay }: Diary, keeps: boolean): Review {
+  const lost = new LostIndex(replay.lost);
+  const review = new Review({ standing: replay, lostAbout: (node) => lost.about(node) }, keeps);
+  for (const found of replay.findings) review.findings.push(found);
+  return review;
 }
 
 function statedToday({ vehicle }: Gathered): IsoDate | undefined {

@@ -3,7 +3,8 @@ import type { SyntaxFix } from "../../grammar/syntax.ts";
 import type { Calculation } from "./calculation.ts";
 import { Calculator } from "./calculations.ts";
 import type { NamedKind } from "./definitions.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Review } from "./review.ts";
+import { thingsThatSay } from "./sayers.ts";
 import type { Place } from "./source.ts";
 import { placeAt, textAt } from "./source.ts";
 
@@ -13,10 +14,10 @@ const NAMED_KINDS: readonly NamedKind[] = ["job", "hold", "supplier", "gauge", "
  * The calculations of all blocks but the days, as of today, and complaints about those with a mistake of their own. One
  * that waits for a measurement has none, and one that builds on a mistake is not complained about again.
  */
-export function complainOfDefinedCalculations(replay: Replay): readonly Calculation[] {
-  const calculator = new Calculator(replay);
-  const ofThings = [...replay.gathered.tree.nodes()].flatMap((node) => calculator.ofThing(node));
-  const ofOthers = NAMED_KINDS.flatMap((kind) => [...replay.names.every(kind)]).flatMap((definition) =>
+export function complainOfDefinedCalculations(review: Review): readonly Calculation[] {
+  const calculator = new Calculator(review);
+  const ofThings = thingsThatSay(review, "calc").flatMap((node) => calculator.ofThing(node));
+  const ofOthers = NAMED_KINDS.flatMap((kind) => [...review.names.every(kind)]).flatMap((definition) =>
     calculator.ofDefinition(definition),
   );
   const calculations = [...ofThings, ...ofOthers];
@@ -26,45 +27,48 @@ export function complainOfDefinedCalculations(replay: Replay): readonly Calculat
     const key = mistakeOf(calculation);
     if (key === undefined || said.has(key)) continue;
     said.add(key);
-    complainOfCalculation(replay, calculation);
+    complainOfCalculation(review, calculation);
   }
   return calculations;
 }
 
+/** Whoever hears of complaints: while the diary is read, and after it. */
+type Complaining = Pick<Review, "complain">;
+
 /** A calculation's own mistake; what a day lacks is one too, since nothing later can give it. */
-export function complainOfCalculation(replay: Replay, { expression, place, outcome }: Calculation): void {
+export function complainOfCalculation(to: Complaining, { expression, place, outcome }: Calculation): void {
   if (outcome.is === "value" || outcome.is === "without ground") return;
   if (outcome.is === "cycle") {
-    replay.complain("calc-cycle", placeAt(place.site, expression), { names: outcome.names });
+    to.complain("calc-cycle", placeAt(place.site, expression), { names: outcome.names });
     return;
   }
   const { code, message, start, end, fixes } = outcome.fault;
   const at = placeAt(place.site, { start, end });
   switch (code) {
     case "unknown-name":
-      if (outcome.is === "waiting") complainOfText(replay, "unreadable-expression", at, message);
+      if (outcome.is === "waiting") complainOfText(to, "unreadable-expression", at, message);
       else {
         const nearest = fixes.map(({ text }) => text);
-        replay.complain("unknown-reference", at, { text: textAt(at), kinds: [], nearest }, { fixes });
+        to.complain("unknown-reference", at, { text: textAt(at), kinds: [], nearest }, { fixes });
       }
       return;
     case "unknown-function":
     case "out-of-range-argument":
-      replay.complain(code, at, { message }, { fixes });
+      to.complain(code, at, { message }, { fixes });
       return;
     default:
-      complainOfText(replay, code, at, message, fixes);
+      complainOfText(to, code, at, message, fixes);
   }
 }
 
 function complainOfText(
-  replay: Replay,
+  to: Complaining,
   code: "unreadable-expression" | "wrong-dimension" | "unknown-unit",
   place: Place,
   reason: string,
   fixes: readonly SyntaxFix[] = [],
 ): void {
-  replay.complain(code, place, { found: textAt(place), expected: "", reason }, { fixes });
+  to.complain(code, place, { found: textAt(place), expected: "", reason }, { fixes });
 }
 
 /** What stays the same when a mistake is met again in a copy, or from another member of a cycle. */

@@ -2,50 +2,56 @@
 import type { CircuitFault } from "./circuits.ts";
 import { circuitFaults } from "./circuits.ts";
 import { FUSE_SHARE } from "./figures.ts";
+import type { Finding } from "./finding.ts";
+import { complainOnce, Kept } from "./kept.ts";
 import type { Leanings } from "./leaning.ts";
 import { leaningPlace } from "./leaning.ts";
 import type { RecordWord } from "./lowering/definition-record.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Review } from "./review.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import { testLack } from "./tests.ts";
 import type { TreeNode } from "./tree/node.ts";
 
-export function complainOfCircuits(replay: Replay, leanings: Leanings): void {
-  for (const circuit of replay.gathered.tree.ofKind("circuit")) {
-    for (const fault of circuitFaults(replay, circuit)) complainOfFault(replay, circuit, fault);
-    complainOfTest(replay, circuit, leanings);
+const ofFaults = new Kept<TreeNode, readonly Finding[]>();
+
+export function complainOfCircuits(review: Review, leanings: Leanings): void {
+  for (const circuit of review.gathered.tree.ofKind("circuit")) {
+    complainOnce(ofFaults, review, circuit, [], (own) => {
+      for (const fault of circuitFaults(own, circuit)) complainOfFault(own, circuit, fault);
+    });
+    complainOfTest(review, circuit, leanings);
   }
 }
 
-function complainOfFault(replay: Replay, circuit: TreeNode, fault: CircuitFault): void {
-  const [place, ...others] = placesOf(replay, circuit, fault.words);
+function complainOfFault(review: Review, circuit: TreeNode, fault: CircuitFault): void {
+  const [place, ...others] = placesOf(review, circuit, fault.words);
   if (place === undefined) return;
   const extras = { seeAlso: others };
   const of = { circuit: circuit.path };
   switch (fault.is) {
     case "fuse over wire": {
       const { fuse, wire, carries } = fault;
-      replay.complainOf(circuit, "fuse-over-wire", place.place, { ...of, fuse, wire, carries }, extras);
+      review.complainOf(circuit, "fuse-over-wire", place.place, { ...of, fuse, wire, carries }, extras);
       return;
     }
     case "fuse under load": {
       const { fuse, load, share } = fault;
       const data = { ...of, fuse, load, share, most: FUSE_SHARE };
-      replay.complainOf(circuit, "fuse-under-load", place.place, data, extras);
+      review.complainOf(circuit, "fuse-under-load", place.place, data, extras);
       return;
     }
     case "voltage drop": {
       const { drop, share, limit, load, back } = fault;
       const data = { ...of, drop, share, limit, load, back };
-      replay.complainOf(circuit, "voltage-drop", place.place, data, extras);
+      review.complainOf(circuit, "voltage-drop", place.place, data, extras);
     }
   }
 }
 
 /** The records that a fault follows from, the latest `changed:` first, else in their order. */
 function placesOf(
-  { definitions, gathered }: Replay,
+  { definitions, gathered }: Review,
   circuit: TreeNode,
   words: readonly RecordWord[],
 ): { readonly role: string; readonly place: Place }[] {
@@ -64,12 +70,12 @@ function placesOf(
 }
 
 /** A circuit on which something leans, and which nobody has tested since it was disturbed. */
-function complainOfTest(replay: Replay, circuit: TreeNode, leanings: Leanings): void {
-  const lack = testLack(replay, circuit);
-  const leaning = lack && leanings.on(circuit, replay.disturbed.get(circuit), "circuits");
+function complainOfTest(review: Review, circuit: TreeNode, leanings: Leanings): void {
+  const lack = testLack(review, circuit);
+  const leaning = lack && leanings.on(circuit, review.disturbed.get(circuit), "circuits");
   const place = circuit.header;
   if (lack === undefined || leaning === undefined || place === undefined) return;
-  replay.complainOf(
+  review.complainOf(
     circuit,
     "circuit-untested",
     place,

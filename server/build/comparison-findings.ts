@@ -2,20 +2,25 @@
 import { formatQuantity } from "../quantities/quantity.ts";
 import type { Characteristic } from "./characteristic.ts";
 import { condemnation } from "./condemnation.ts";
-import type { RelatedPlace } from "./finding.ts";
+import type { Finding, RelatedPlace } from "./finding.ts";
 import type { JudgedFit } from "./fits.ts";
 import { fitsOf } from "./fits.ts";
+import { complainOnce, Kept } from "./kept.ts";
 import type { JudgedPair } from "./pairs.ts";
 import { pairsOf } from "./pairs.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Review } from "./review.ts";
+import { thingsThatSay } from "./sayers.ts";
 import { placeAt } from "./source.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
-export function complainOfComparisons(replay: Replay): void {
+export function complainOfComparisons(review: Review): void {
+  for (const node of thingsThatSay(review, "fit"))
+    complainOnce(ofFits, review, node, [], (own) => {
+      for (const fit of fitsOf(own, node)) complainOfFit(own, node, fit);
+    });
   const compared = new Set<string>();
-  for (const node of replay.gathered.tree.nodes()) {
-    for (const fit of fitsOf(replay, node)) complainOfFit(replay, node, fit);
-    for (const pair of pairsOf(replay, node)) {
+  for (const node of thingsThatSay(review, "pair")) {
+    for (const pair of judgedPairs.of(review, node, [], (own) => pairsOf(own, node))) {
       // Two sides that name each other are compared once.
       const sides = [
         `${node.path} ${pair.record.record.name}`,
@@ -23,12 +28,16 @@ export function complainOfComparisons(replay: Replay): void {
       ].sort();
       if (compared.has(sides.join())) continue;
       compared.add(sides.join());
-      complainOfPair(replay, node, pair);
+      complainOnce(ofPairs, review, pair, [], (own) => complainOfPair(own, node, pair));
     }
   }
 }
 
-function complainOfFit(replay: Replay, node: TreeNode, fit: JudgedFit): void {
+const ofFits = new Kept<TreeNode, readonly Finding[]>();
+const judgedPairs = new Kept<TreeNode, readonly JudgedPair[]>();
+const ofPairs = new Kept<JudgedPair, readonly Finding[]>();
+
+function complainOfFit(review: Review, node: TreeNode, fit: JudgedFit): void {
   const { record, inner, outer, outerNode, outerName, verdict } = fit;
   if (verdict.verdict !== "outside" && verdict.verdict !== "uncertain") return;
   const { sense, name } = record.record;
@@ -44,19 +53,19 @@ function complainOfFit(replay: Replay, node: TreeNode, fit: JudgedFit): void {
     proven: verdict.verdict === "outside",
   };
   const { place, seeAlso } = places(inner, outer, record, "fit");
-  replay.complainOf(node, "fit-out-of-range", place, data, {
+  review.complainOf(node, "fit-out-of-range", place, data, {
     seeAlso,
-    standing: mayBeUsed(replay, node) && mayBeUsed(replay, outerNode) ? "current" : "past",
+    standing: mayBeUsed(review, node) && mayBeUsed(review, outerNode) ? "current" : "past",
   });
 }
 
-function complainOfPair(replay: Replay, node: TreeNode, pair: JudgedPair): void {
+function complainOfPair(review: Review, node: TreeNode, pair: JudgedPair): void {
   const { record, ours, theirs, otherNode, otherName } = pair;
   if (pair.is === "share of no size") {
     const expected = `an absolute figure for a pair that lies about zero or has no zero of its own, such as ${formatQuantity(pair.value)}`;
     const found = `within ${formatQuantity(record.record.within)}`;
     const place = placeAt(record.site, record.record.at);
-    replay.complainOf(node, "wrong-dimension", place, { found, expected, reason: undefined });
+    review.complainOf(node, "wrong-dimension", place, { found, expected, reason: undefined });
     return;
   }
   const { verdict, difference, allowed } = pair;
@@ -71,9 +80,9 @@ function complainOfPair(replay: Replay, node: TreeNode, pair: JudgedPair): void 
     uncertainty: verdict.uncertainty,
     proven: verdict.verdict === "outside",
   };
-  replay.complainOf(node, "pair-differs", place, data, {
+  review.complainOf(node, "pair-differs", place, data, {
     seeAlso,
-    standing: mayBeUsed(replay, node) && mayBeUsed(replay, otherNode) ? "current" : "past",
+    standing: mayBeUsed(review, node) && mayBeUsed(review, otherNode) ? "current" : "past",
   });
 }
 
@@ -93,7 +102,7 @@ function places(
 }
 
 /** Neither gone nor condemned; what is no part is always there. */
-function mayBeUsed(replay: Replay, node: TreeNode): boolean {
-  const part = replay.parts.get(node);
-  return part === undefined || (part.place !== "gone" && condemnation(replay, part) === undefined);
+function mayBeUsed(review: Review, node: TreeNode): boolean {
+  const part = review.parts.get(node);
+  return part === undefined || (part.place !== "gone" && condemnation(review, part) === undefined);
 }

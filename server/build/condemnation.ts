@@ -2,8 +2,10 @@
 import { isCritical } from "./criticality.ts";
 import { judgeReading, newestReadings } from "./judgement.ts";
 import type { Condition, Decision } from "./lowering/fact.ts";
+import { Remembered } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { Condemnation, Item, ItemEvent, PartState } from "./states.ts";
+import type { TreeNode } from "./tree/node.ts";
 
 const CONDEMNING_CONDITIONS: ReadonlySet<Condition> = new Set([
   "cracked",
@@ -33,6 +35,12 @@ export function condemnation(
   { node, item }: Pick<PartState, "node" | "item">,
 ): Condemnation | undefined {
   if (item.events.length === 0) return undefined;
+  return remembered.of(item, [node, standing.definitions], () => condemn(standing, node, item));
+}
+
+const remembered = new Remembered<Item, Condemnation | undefined>();
+
+function condemn(standing: Standing, node: TreeNode, item: Item): Condemnation | undefined {
   const critical = isCritical(standing, node);
   const reasons = item.events.flatMap((event, index): Reason[] => {
     const why = reasonOf(standing, item, event, critical);

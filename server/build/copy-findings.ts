@@ -1,26 +1,32 @@
 /** Copies that still point at the parts of what they were copied from. */
 import type { ReferenceNode } from "../../grammar/syntax.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Finding } from "./finding.ts";
+import { complainOnce, Kept } from "./kept.ts";
+import type { Review } from "./review.ts";
 import { placeAt } from "./source.ts";
 import type { SourcedRecord, TreeKind, TreeNode } from "./tree/node.ts";
 import { isWithin } from "./tree/node.ts";
 
-export function complainOfCopies(replay: Replay): void {
-  for (const node of replay.gathered.tree.nodes())
-    if (node.copyOf !== undefined) complainOfCopy(replay, node);
+const ofAll = new Kept<TreeNode, readonly Finding[]>();
+
+export function complainOfCopies(review: Review): void {
+  const { tree } = review.gathered;
+  complainOnce(ofAll, review, tree.root, [], (own) => {
+    for (const node of tree.nodes()) if (node.copyOf !== undefined) complainOfCopy(own, node);
+  });
 }
 
 /** The records that tie a thing to others of its own corner. */
 const TYING = ["joins", "set_by", "fit", "pair"] as const;
 
-function complainOfCopy(replay: Replay, copy: TreeNode): void {
+function complainOfCopy(review: Review, copy: TreeNode): void {
   const { header } = copy;
   for (const word of TYING) {
-    for (const sourced of replay.definitions.all(copy, word)) {
-      const targets = pointingBack(replay, copy, sourced);
+    for (const sourced of review.definitions.all(copy, word)) {
+      const targets = pointingBack(review, copy, sourced);
       if (targets.length === 0 || header === undefined) continue;
       const place = placeAt(sourced.site, sourced.record.at);
-      replay.complainOf(
+      review.complainOf(
         copy,
         "like-points-back",
         header,
@@ -35,13 +41,13 @@ function complainOfCopy(replay: Replay, copy: TreeNode): void {
  * The things that a copied record means as the original did, although they lie in the original's branch and not in the
  * copy's. A reference that the copying turned is right: a pair of left with right becomes one of right with left.
  */
-function pointingBack(replay: Replay, copy: TreeNode, { record, turns }: TyingRecord): readonly string[] {
+function pointingBack(review: Review, copy: TreeNode, { record, turns }: TyingRecord): readonly string[] {
   const [home, own] = [parentPath(copy.copyOf ?? ""), parentPath(copy.path)];
   if (turns.length === 0 || home === undefined || home === own) return [];
   return referencesOf(record)
     .flatMap(({ reference, member }) => {
-      const before = targetsOf(replay, reference, member, []);
-      return targetsOf(replay, reference, member, turns).filter((node) => before.includes(node));
+      const before = targetsOf(review, reference, member, []);
+      return targetsOf(review, reference, member, turns).filter((node) => before.includes(node));
     })
     .map(({ path }) => path)
     .filter((path) => isWithin(path, home) && (own === undefined || !isWithin(path, own)));
@@ -65,7 +71,7 @@ function referencesOf(
 const PARTS: readonly TreeKind[] = ["part"];
 
 function targetsOf(
-  { names }: Replay,
+  { names }: Review,
   reference: ReferenceNode,
   member: boolean,
   turns: SourcedRecord["turns"],

@@ -1,9 +1,12 @@
 /** Jobs and hold points that wait for each other in a circle. */
 import type { NamedDefinition } from "./definitions.ts";
+import type { Finding } from "./finding.ts";
 import { recordsOf } from "./judgement.ts";
+import { complainOnce, Kept } from "./kept.ts";
 import type { Names } from "./names.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Review } from "./review.ts";
 import { placeAt } from "./source.ts";
+import type { TreeNode } from "./tree/node.ts";
 
 /** What a job or hold point comes after: what it says, and for a job the hold points that stop it. */
 function predecessorsOf(names: Names, definition: NamedDefinition): readonly NamedDefinition[] {
@@ -21,19 +24,22 @@ function holdsThatStop(names: Names, job: NamedDefinition): readonly NamedDefini
 }
 
 /** Each circle once, at the `after:` of a member that has one. */
-export function complainOfCycles(replay: Replay): void {
-  const { names } = replay;
-  const settled = new Set<NamedDefinition>();
-  for (const kind of ["job", "hold"] as const)
-    for (const definition of names.every(kind)) followBack(replay, definition, settled);
+export function complainOfCycles(review: Review): void {
+  complainOnce(ofAll, review, review.gathered.tree.root, [], (own) => {
+    const settled = new Set<NamedDefinition>();
+    for (const kind of ["job", "hold"] as const)
+      for (const definition of own.names.every(kind)) followBack(own, definition, settled);
+  });
 }
 
+const ofAll = new Kept<TreeNode, readonly Finding[]>();
+
 /** Walks back from a job or hold point, depth first; without recursion, since chains may be long. */
-function followBack(replay: Replay, start: NamedDefinition, settled: Set<NamedDefinition>): void {
+function followBack(review: Review, start: NamedDefinition, settled: Set<NamedDefinition>): void {
   const path: { readonly definition: NamedDefinition; readonly before: NamedDefinition[] }[] = [];
   const onPath = new Set<NamedDefinition>();
   const enter = (definition: NamedDefinition): void => {
-    path.push({ definition, before: [...predecessorsOf(replay.names, definition)] });
+    path.push({ definition, before: [...predecessorsOf(review.names, definition)] });
     onPath.add(definition);
   };
   if (!settled.has(start)) enter(start);
@@ -45,12 +51,12 @@ function followBack(replay: Replay, start: NamedDefinition, settled: Set<NamedDe
       settled.add(last.definition);
     } else if (onPath.has(next)) {
       const around = path.map(({ definition }) => definition);
-      complainOfCycle(replay, around.slice(around.indexOf(next)));
+      complainOfCycle(review, around.slice(around.indexOf(next)));
     } else if (!settled.has(next)) enter(next);
   }
 }
 
-function complainOfCycle(replay: Replay, around: readonly NamedDefinition[]): void {
+function complainOfCycle(review: Review, around: readonly NamedDefinition[]): void {
   // A job that is in the circle only because a hold point stops it says nothing of it itself.
   const saying = around.findIndex((one) => recordsOf(one, "after").length > 0);
   const [first, ...others] = [...around.slice(saying), ...around.slice(0, saying)];
@@ -58,5 +64,5 @@ function complainOfCycle(replay: Replay, around: readonly NamedDefinition[]): vo
   if (first === undefined || sourced === undefined) return;
   const names = [first, ...others, first].map(({ name }) => name);
   const seeAlso = others.map(({ header, name }) => ({ place: header, role: name }));
-  replay.complain("after-cycle", placeAt(sourced.site, sourced.record.at), { names }, { seeAlso });
+  review.complain("after-cycle", placeAt(sourced.site, sourced.record.at), { names }, { seeAlso });
 }

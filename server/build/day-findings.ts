@@ -4,19 +4,30 @@ import { decimal, ZERO } from "../quantities/decimal.ts";
 import { quantityOf } from "../quantities/quantity.ts";
 import { unit } from "../quantities/unit.ts";
 import type { DayBlock, Gathered } from "./definitions.ts";
+import { daysIn } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import { Remembered } from "./remembered.ts";
-import type { Place } from "./source.ts";
+import type { Place, SourceFile } from "./source.ts";
 import { placeAt } from "./source.ts";
 import { Definitions } from "./tree/definitions.ts";
 
 type DatedDay = DayBlock & { readonly date: IsoDate };
 
+const ofFiles = new Remembered<SourceFile, readonly Finding[]>();
+
 /** @param today days after it are complained about */
-export function dayFindings({ days, tree }: Gathered, today: IsoDate): Finding[] {
+export function dayFindings(
+  files: readonly SourceFile[],
+  { tree }: Pick<Gathered, "tree">,
+  today: IsoDate,
+): readonly Finding[] {
   const hands = new Definitions().one(tree.root, "hands")?.record.count ?? 1;
-  const dated = days.filter((day): day is DatedDay => day.date !== undefined);
+  return files.flatMap((file) => ofFiles.of(file, [today, hands], () => findingsIn(file, today, hands)));
+}
+
+function findingsIn(file: SourceFile, today: IsoDate, hands: number): readonly Finding[] {
+  const dated = daysIn(file).filter((day): day is DatedDay => day.date !== undefined);
   return dated.flatMap((day, index) => [
     ...orderFindings(day, dated[index - 1]),
     ...(day.date > today ? [finding("future-day", datePlace(day), { date: day.date, today })] : []),
@@ -25,7 +36,7 @@ export function dayFindings({ days, tree }: Gathered, today: IsoDate): Finding[]
 }
 
 function orderFindings(day: DatedDay, before: DatedDay | undefined): Finding[] {
-  if (before === undefined || before.site.file !== day.site.file || day.date >= before.date) return [];
+  if (before === undefined || day.date >= before.date) return [];
   const seeAlso = [{ place: datePlace(before), role: "the day above" }];
   return [finding("day-order", datePlace(day), { date: day.date, before: before.date }, { seeAlso })];
 }

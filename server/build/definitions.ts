@@ -11,8 +11,9 @@ import { lowerBlock } from "./lowering/block.ts";
 import type { RecordWord } from "./lowering/definition-record.ts";
 import { recordKey } from "./lowering/definition-record.ts";
 import type { LoweredFact } from "./lowering/fact.ts";
-import type { BlockSite, Place } from "./source.ts";
-import { placeAt } from "./source.ts";
+import { Remembered } from "./remembered.ts";
+import type { BlockSite, Place, SourceFile } from "./source.ts";
+import { placeAt, sitesIn } from "./source.ts";
 import type { LikeFault } from "./tree/like.ts";
 import { expandLikes } from "./tree/like.ts";
 import type { SourcedRecord } from "./tree/node.ts";
@@ -68,19 +69,43 @@ const SHARED: Readonly<Record<NamedKind, string>> = {
 
 type Definition = LoweredBlock & { is: "definition" };
 
-export function gather(sites: readonly BlockSite[]): Gathered {
-  const days: DayRead[] = [];
-  const others: BlockSite[] = [];
-  for (const site of sites) {
-    if (site.block.header?.block === "day") days.push(readDay(site));
-    else others.push(site);
-  }
-  const { defined, findings } = define(others);
+/** @param files in the order of definition */
+export function gather(files: readonly SourceFile[]): Gathered {
+  const read = files.map(readFile);
+  const { defined, findings } = define(read.flatMap(({ others }) => others));
   return {
     ...defined,
-    days: days.flatMap(({ day }) => day ?? []),
-    findings: [...findings, ...days.flatMap((read) => read.findings)],
+    days: read.flatMap(({ days }) => days),
+    findings: [...findings, ...read.flatMap((file) => file.findings)],
   };
+}
+
+/** The days of one file, in the order of its lines. */
+export function daysIn(file: SourceFile): readonly DayBlock[] {
+  return readFile(file).days;
+}
+
+interface FileRead {
+  readonly days: readonly DayBlock[];
+  /** What is wrong with the text of the days. */
+  readonly findings: readonly Finding[];
+  /** The blocks that are no days. */
+  readonly others: readonly BlockSite[];
+}
+
+const filesRead = new Remembered<SourceFile, FileRead>();
+
+function readFile(file: SourceFile): FileRead {
+  return filesRead.of(file, [], () => {
+    const ofDays: DayRead[] = [];
+    const others: BlockSite[] = [];
+    for (const site of sitesIn(file)) {
+      if (site.block.header?.block === "day") ofDays.push(readDay(site));
+      else others.push(site);
+    }
+    const days = ofDays.flatMap(({ day }) => day ?? []);
+    return { days, findings: ofDays.flatMap(({ findings }) => findings), others };
+  });
 }
 
 interface DayRead {

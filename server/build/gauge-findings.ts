@@ -8,11 +8,13 @@ import { isFault } from "../quantities/quantity-fault.ts";
 import type { NamedDefinition } from "./definitions.ts";
 import { factsOf } from "./facts-by-word.ts";
 import { COARSE_SHARE } from "./figures.ts";
+import type { Finding } from "./finding.ts";
 import { newestReadings, recordOf } from "./judgement.ts";
+import { complainOnce, Kept } from "./kept.ts";
 import type { Condition } from "./lowering/fact.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Review } from "./review.ts";
 import type { Place } from "./source.ts";
-import type { DatedFact, GaugeDoubt, Reading } from "./states.ts";
+import type { DatedFact, GaugeDoubt, PartState, Reading } from "./states.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 /** Something that a gauge showed and that still counts. */
@@ -23,32 +25,43 @@ interface Use {
   readonly place: Place;
 }
 
-export function complainOfGauges(replay: Replay, facts: readonly DatedFact[]): void {
-  for (const { item, earlier } of replay.parts.values()) {
-    for (const { readings } of earlier) complainOfItem(replay, readings, false);
-    complainOfItem(replay, item.readings, true);
-  }
-  for (const readings of replay.readings.values()) complainOfItem(replay, readings, true);
-  for (const settings of replay.settings.values())
+const ofParts = new Kept<TreeNode, readonly Finding[]>();
+const ofOthers = new Kept<TreeNode, readonly Finding[]>();
+
+export function complainOfGauges(review: Review, facts: readonly DatedFact[]): void {
+  for (const part of review.parts.values()) complainOfPart(review, part);
+  for (const node of review.readings.keys())
+    complainOnce(ofOthers, review, node, [], (own) =>
+      complainOfItem(own, own.readings.get(node) ?? [], true),
+    );
+  for (const settings of review.settings.values())
     for (const { node, doubt, fact } of settings.values())
-      complainOfUse(replay, node, doubt, fact, fact.place, "current");
-  complainOfDoubts(replay, facts);
+      complainOfUse(review, node, doubt, fact, fact.place, "current");
+  complainOfDoubts(review, facts);
+}
+
+function complainOfPart(review: Review, { node, item, earlier }: PartState): void {
+  if (item.readings.length === 0 && earlier.length === 0) return;
+  complainOnce(ofParts, review, node, [item, earlier], (own) => {
+    for (const { readings } of earlier) complainOfItem(own, readings, false);
+    complainOfItem(own, item.readings, true);
+  });
 }
 
 /** @param there false of an item that is no longer on the vehicle */
-function complainOfItem(replay: Replay, readings: readonly Reading[], there: boolean): void {
+function complainOfItem(review: Review, readings: readonly Reading[], there: boolean): void {
   const newest = new Set(there ? newestReadings({ readings }) : []);
   for (const reading of readings) {
     const { node, doubt, fact } = reading;
-    const place = replay.placeIn(fact, fact.fact.readingsAt);
-    complainOfUse(replay, node, doubt, fact, place, newest.has(reading) ? "current" : "past");
-    if (newest.has(reading)) complainOfCoarseness(replay, reading);
+    const place = review.placeIn(fact, fact.fact.readingsAt);
+    complainOfUse(review, node, doubt, fact, place, newest.has(reading) ? "current" : "past");
+    if (newest.has(reading)) complainOfCoarseness(review, reading);
   }
 }
 
 /** A gauge that could not have shown that, or was out of date: one complaint, however many readings it took. */
 function complainOfUse(
-  replay: Replay,
+  review: Review,
   node: TreeNode,
   doubt: GaugeDoubt | undefined,
   fact: DatedFact,
@@ -60,22 +73,22 @@ function complainOfUse(
   const extras = { standing, seeAlso: [{ place: gauge.header, role: "gauge" }] };
   if (doubt.is === "out of range") {
     const { reading, range } = doubt;
-    replay.complainOf(node, "gauge-out-of-range", place, { gauge: gauge.name, reading, range }, extras);
+    review.complainOf(node, "gauge-out-of-range", place, { gauge: gauge.name, reading, range }, extras);
   } else {
     const data = { gauge: gauge.name, good: doubt.good, used: fact.date };
-    replay.complainOf(node, "gauge-out-of-date", place, data, extras);
+    review.complainOf(node, "gauge-out-of-date", place, data, extras);
   }
 }
 
 /** A gauge whose uncertainty takes up much of what it is to judge. */
-function complainOfCoarseness(replay: Replay, { node, name, gauge, uncertainty, fact }: Reading): void {
+function complainOfCoarseness(review: Review, { node, name, gauge, uncertainty, fact }: Reading): void {
   if (gauge === undefined || uncertainty === undefined) return;
-  for (const { record } of replay.definitions.all(node, "limit")) {
+  for (const { record } of review.definitions.all(node, "limit")) {
     const coarse = record.name === name ? shareOfZone(uncertainty, record.limits, COARSE_SHARE) : undefined;
     if (coarse === undefined) continue;
     const data = { gauge: gauge.name, uncertainty, ...coarse, most: COARSE_SHARE };
-    const place = replay.placeIn(fact, fact.fact.gauge ?? fact.fact.readingsAt);
-    replay.complainOf(node, "gauge-too-coarse", place, { is: "coarse for a limit", ...data });
+    const place = review.placeIn(fact, fact.fact.gauge ?? fact.fact.readingsAt);
+    review.complainOf(node, "gauge-too-coarse", place, { is: "coarse for a limit", ...data });
     return;
   }
 }
@@ -104,14 +117,14 @@ interface Doubt {
   readonly until: number;
 }
 
-function complainOfDoubts(replay: Replay, facts: readonly DatedFact[]): void {
-  const doubts = doubtsOf(replay, facts);
+function complainOfDoubts(review: Review, facts: readonly DatedFact[]): void {
+  const doubts = doubtsOf(review, facts);
   if (doubts.length === 0) return;
-  for (const { gauge, fact, place, node } of usesOf(replay)) {
+  for (const { gauge, fact, place, node } of usesOf(review)) {
     const doubt = doubts.find((one) => one.gauge === gauge && isInDoubt(one, fact));
     if (doubt === undefined) continue;
     const { condition, found, good } = doubt;
-    replay.complainOf(
+    review.complainOf(
       node,
       "gauge-in-doubt",
       place,
@@ -129,9 +142,9 @@ function isInDoubt({ good, until }: Doubt, fact: DatedFact): boolean {
 const HARMLESS: ReadonlySet<Condition> = new Set(["good", "dirty"]);
 
 /** From the last time that a gauge was known good to the calibration after it was found otherwise. */
-function doubtsOf(replay: Replay, facts: readonly DatedFact[]): readonly Doubt[] {
+function doubtsOf(review: Review, facts: readonly DatedFact[]): readonly Doubt[] {
   const doubts: Doubt[] = [];
-  for (const { definition, found } of replay.gauges.values()) {
+  for (const { definition, found } of review.gauges.values()) {
     const wrong = found.filter(({ condition }) => !HARMLESS.has(condition));
     if (wrong.length === 0) continue;
     const calibrations = factsOf(facts, "calibrated").filter((fact) => calibrates(fact, definition));
@@ -156,21 +169,21 @@ function calibrates({ fact }: DatedFact<"calibrated">, gauge: NamedDefinition): 
 }
 
 /** The readings, torques and settings that still count. */
-function* usesOf(replay: Replay): Generator<Use> {
-  const ofParts = [...replay.parts.values()].map(({ item }) => item);
-  const ofOthers = [...replay.readings.values()].map((readings) => ({ readings }));
+function* usesOf(review: Review): Generator<Use> {
+  const ofParts = [...review.parts.values()].map(({ item }) => item);
+  const ofOthers = [...review.readings.values()].map((readings) => ({ readings }));
   for (const readings of [...ofParts, ...ofOthers]) {
     for (const { node, gauge, fact } of newestReadings(readings)) {
-      const place = replay.placeIn(fact, fact.fact.readingsAt);
+      const place = review.placeIn(fact, fact.fact.readingsAt);
       if (gauge !== undefined) yield { node, gauge, fact, place };
     }
   }
-  for (const { node, reading } of replay.joints.values()) {
+  for (const { node, reading } of review.joints.values()) {
     if (reading?.gauge === undefined) continue;
     const { gauge, fact } = reading;
     yield { node, gauge, fact, place: fact.place };
   }
-  for (const settings of replay.settings.values()) {
+  for (const settings of review.settings.values()) {
     for (const { node, gauge, fact } of settings.values())
       if (gauge !== undefined) yield { node, gauge, fact, place: fact.place };
   }

@@ -5,16 +5,16 @@
 import type { Quantity } from "../quantities/quantity.ts";
 import { formatQuantity } from "../quantities/quantity.ts";
 import { isCritical, joinedParts } from "./criticality.ts";
-import type { RelatedPlace } from "./finding.ts";
+import type { Finding, RelatedPlace } from "./finding.ts";
 import type { JointFindings } from "./finding-data/joints.ts";
 import type { FindingData } from "./finding-data.ts";
 import { awaitedBy, awaitingOf } from "./joint-awaiting.ts";
 import type { JointFault } from "./joint-faults.ts";
 import { faultsOf } from "./joint-faults.ts";
+import { complainOnce, Kept } from "./kept.ts";
 import type { Leaning, Leanings } from "./leaning.ts";
 import { leaningPlace } from "./leaning.ts";
-import { settleComplaints } from "./replay/joint-complaints.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Review } from "./review.ts";
 import { securing } from "./securing.ts";
 import type { Place } from "./source.ts";
 import { lineOf, placeAt } from "./source.ts";
@@ -23,35 +23,38 @@ import type { TreeNode } from "./tree/node.ts";
 import type { Wanting } from "./wanting.ts";
 import { whereabouts } from "./whereabouts.ts";
 
-export function complainOfJoints(replay: Replay, leanings: Leanings): void {
-  settleComplaints(replay);
-  complainOfFaults(replay);
-  for (const joint of replay.joints.keys()) complainOfAbsences(replay, leanings, joint);
+export function complainOfJoints(review: Review, leanings: Leanings): void {
+  const { tree } = review.gathered;
+  complainOnce(ofFaults, review, tree.root, [], complainOfFaults);
+  for (const joint of review.joints.keys()) complainOfAbsences(review, leanings, joint);
 }
 
+const ofFaults = new Kept<TreeNode, readonly Finding[]>();
+const ofWants = new Kept<Wanting, readonly Finding[]>();
+
 /** Joints copied from one definition have one mistake: it is said of the first, and weighs as the gravest of them. */
-function complainOfFaults(replay: Replay): void {
+function complainOfFaults(review: Review): void {
   const found = new Map<string, { fault: JointFault; joint: TreeNode; critical: boolean }>();
-  for (const joint of replay.joints.keys()) {
-    for (const fault of faultsOf(replay, joint)) {
-      if (fault.place === undefined || isOfSource(replay, joint, fault)) continue;
+  for (const joint of review.gathered.tree.ofKind("joint")) {
+    for (const fault of faultsOf(review, joint)) {
+      if (fault.place === undefined || isOfSource(review, joint, fault)) continue;
       const key = keyOf(fault, fault.place);
-      const critical = (found.get(key)?.critical ?? false) || isCritical(replay, joint);
+      const critical = (found.get(key)?.critical ?? false) || isCritical(review, joint);
       const first = found.get(key);
       found.set(key, first === undefined ? { fault, joint, critical } : { ...first, critical });
     }
   }
   for (const { fault, joint, critical } of found.values()) {
     if (fault.place !== undefined)
-      replay.complainOf(joint, fault.code, fault.place, fault.data, { seeAlso: fault.seeAlso, critical });
+      review.complainOf(joint, fault.code, fault.place, fault.data, { seeAlso: fault.seeAlso, critical });
   }
 }
 
 /** What a copy does not say because its source does not say it either is the source's. */
-function isOfSource(replay: Replay, joint: TreeNode, fault: JointFault): boolean {
-  const source = joint.copyOf === undefined ? undefined : replay.gathered.tree.at(joint.copyOf);
+function isOfSource(review: Review, joint: TreeNode, fault: JointFault): boolean {
+  const source = joint.copyOf === undefined ? undefined : review.gathered.tree.at(joint.copyOf);
   if (source?.kind !== "joint" || fault.place !== joint.header) return false;
-  return faultsOf(replay, source).some(({ code }) => code === fault.code);
+  return faultsOf(review, source).some(({ code }) => code === fault.code);
 }
 
 function keyOf({ code, data }: JointFault, place: Place): string {
@@ -66,53 +69,62 @@ function asWritten(_: string, value: unknown): unknown {
 }
 
 /** What was not done. Until something leans on it, it is still to be done, and no more. */
-function complainOfAbsences(replay: Replay, leanings: Leanings, joint: TreeNode): void {
-  for (const want of securing(replay, joint).wanting) {
+function complainOfAbsences(review: Review, leanings: Leanings, joint: TreeNode): void {
+  for (const want of securing(review, joint).wanting) {
     const leaning = leanings.on(joint, want.since, "joints");
-    const related = leaning === undefined ? [] : [leaningPlace(leaning)];
-    switch (want.code) {
-      case "joint-open":
-        complainOfWaiting(replay, joint, "open", want, leaning);
-        break;
-      case "joint-nipped":
-        complainOfWaiting(replay, joint, STATES[want.by], want, leaning);
-        break;
-      case "joint-not-set":
-        if (want.verdict === "none") complainOfWaiting(replay, joint, "unset", want, leaning);
-        break;
-      case "lock-missing":
-        // A lock that is there but not as asked is wrong at once.
-        if (leaning !== undefined || want.lack.is !== "not locked")
-          complain(replay, joint, "lock-missing", want, { joint: joint.path, ...want.lack }, [
-            ...recordPlace(replay, joint, "lock"),
-            ...related,
-          ]);
-        break;
-      case "mark-missing":
-        if (leaning !== undefined) complain(replay, joint, want.code, want, { joint: joint.path }, related);
-        break;
-      case "not-seen":
-        if (leaning !== undefined) complain(replay, joint, want.code, want, { what: joint.path }, related);
-        break;
-      case "recheck-due":
-        if (leaning !== undefined)
-          complain(replay, joint, want.code, want, { joint: joint.path, ...want.recheck }, related);
-        break;
-      default:
-      // The others were complained of at the fact itself, or are only still to be done.
-    }
+    complainOnce(ofWants, review, want, [leaning], (own) => complainOfAbsence(own, joint, want, leaning));
+  }
+}
+
+function complainOfAbsence(
+  review: Review,
+  joint: TreeNode,
+  want: Wanting,
+  leaning: Leaning | undefined,
+): void {
+  const related = leaning === undefined ? [] : [leaningPlace(leaning)];
+  switch (want.code) {
+    case "joint-open":
+      complainOfWaiting(review, joint, "open", want, leaning);
+      break;
+    case "joint-nipped":
+      complainOfWaiting(review, joint, STATES[want.by], want, leaning);
+      break;
+    case "joint-not-set":
+      if (want.verdict === "none") complainOfWaiting(review, joint, "unset", want, leaning);
+      break;
+    case "lock-missing":
+      // A lock that is there but not as asked is wrong at once.
+      if (leaning !== undefined || want.lack.is !== "not locked")
+        complain(review, joint, "lock-missing", want, { joint: joint.path, ...want.lack }, [
+          ...recordPlace(review, joint, "lock"),
+          ...related,
+        ]);
+      break;
+    case "mark-missing":
+      if (leaning !== undefined) complain(review, joint, want.code, want, { joint: joint.path }, related);
+      break;
+    case "not-seen":
+      if (leaning !== undefined) complain(review, joint, want.code, want, { what: joint.path }, related);
+      break;
+    case "recheck-due":
+      if (leaning !== undefined)
+        complain(review, joint, want.code, want, { joint: joint.path, ...want.recheck }, related);
+      break;
+    default:
+    // The others were complained of at the fact itself, or are only still to be done.
   }
 }
 
 function complain<C extends keyof JointFindings>(
-  replay: Replay,
+  review: Review,
   joint: TreeNode,
   code: C,
   { place }: Pick<Wanting, "place">,
   data: JointFindings[C],
   seeAlso: readonly RelatedPlace[],
 ): void {
-  if (place !== undefined) replay.complainOf(joint, code, place, data as FindingData[C], { seeAlso });
+  if (place !== undefined) review.complainOf(joint, code, place, data as FindingData[C], { seeAlso });
 }
 
 /**
@@ -120,17 +132,17 @@ function complain<C extends keyof JointFindings>(
  * is due, and a complaint once something leans on the joint, at the fact that ended the wait.
  */
 function complainOfWaiting(
-  replay: Replay,
+  review: Review,
   joint: TreeNode,
   state: JointFindings["final-torque-waiting"]["state"],
   want: Pick<Wanting, "place" | "since">,
   leaning: Leaning | undefined,
 ): void {
-  const awaited = awaitedBy(replay, joint);
-  const met = lastMet(replay, joint);
+  const awaited = awaitedBy(review, joint);
+  const met = lastMet(review, joint);
   const due =
-    leaning !== undefined && (awaited === undefined || leaning.is === "ran") && isTogether(replay, joint);
-  const waits = state === "nipped" && awaitingOf(replay, joint).length > 0;
+    leaning !== undefined && (awaited === undefined || leaning.is === "ran") && isTogether(review, joint);
+  const waits = state === "nipped" && awaitingOf(review, joint).length > 0;
   if (!due && !waits) return;
   const since = due && awaited === undefined ? later(want.since, met) : want.since;
   const data: JointFindings["final-torque-waiting"] = {
@@ -139,20 +151,20 @@ function complainOfWaiting(
     awaited: awaited && { kind: awaited.kind, name: awaited.definition.name },
     due,
   };
-  const related = [...recordPlace(replay, joint, "after"), ...(due ? [leaningPlace(leaning)] : [])];
+  const related = [...recordPlace(review, joint, "after"), ...(due ? [leaningPlace(leaning)] : [])];
   const place = since?.place ?? want.place;
-  complain(replay, joint, "final-torque-waiting", { place }, data, related);
+  complain(review, joint, "final-torque-waiting", { place }, data, related);
 }
 
 const STATES = { nipped: "nipped", torqued: "stage", rechecked: "moved" } as const;
 
 /** A joint with a part still off is no joint yet: the part is what is missing. */
-function isTogether(replay: Replay, joint: TreeNode): boolean {
-  return joinedParts(replay, joint).every((part) => whereabouts(replay, part)?.place === "on");
+function isTogether(review: Review, joint: TreeNode): boolean {
+  return joinedParts(review, joint).every((part) => whereabouts(review, part)?.place === "on");
 }
 
-function lastMet(replay: Replay, joint: TreeNode): DatedFact | undefined {
-  return awaitingOf(replay, joint)
+function lastMet(review: Review, joint: TreeNode): DatedFact | undefined {
+  return awaitingOf(review, joint)
     .map(({ met }) => met)
     .reduce(later, undefined);
 }
@@ -162,7 +174,7 @@ function later(a: DatedFact | undefined, b: DatedFact | undefined): DatedFact | 
   return a.order > b.order ? a : b;
 }
 
-function recordPlace(replay: Replay, joint: TreeNode, word: "lock" | "after"): RelatedPlace[] {
-  const sourced = replay.definitions.one(joint, word);
+function recordPlace(review: Review, joint: TreeNode, word: "lock" | "after"): RelatedPlace[] {
+  const sourced = review.definitions.one(joint, word);
   return sourced === undefined ? [] : [{ place: placeAt(sourced.site, sourced.record.at), role: word }];
 }

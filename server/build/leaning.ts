@@ -10,13 +10,15 @@ import { factsOf } from "./facts-by-word.ts";
 import type { RelatedPlace } from "./finding.ts";
 import { recordsOf } from "./judgement.ts";
 import type { HoldNeed } from "./lowering/definition-record.ts";
+import { Remembered } from "./remembered.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import type { Standing } from "./standing.ts";
 import type { DatedFact } from "./states.ts";
-import type { TreeKind, TreeNode } from "./tree/node.ts";
+import type { SourcedRecord, TreeKind, TreeNode } from "./tree/node.ts";
 import { below } from "./tree/node.ts";
 
+/** The same object as long as the same leans. */
 export type Leaning =
   | { readonly is: "ran"; readonly fact: DatedFact<"ran"> }
   | { readonly is: "released"; readonly hold: NamedDefinition; readonly fact: DatedFact<"released"> }
@@ -33,7 +35,7 @@ export class Leanings {
   private readonly standing: Standing;
   private readonly runs = new Map<TreeNode, DatedFact<"ran">[]>();
   private readonly releases = new Map<NamedDefinition, DatedFact<"released">[]>();
-  private readonly planned = new Map<NamedDefinition, Place>();
+  private readonly planned = new Map<NamedDefinition, Leaning>();
   private readonly covered = new Map<NamedDefinition, ReadonlySet<TreeNode>>();
 
   /** @param standing as it is today; `facts` are all that count */
@@ -45,7 +47,7 @@ export class Leanings {
     for (const hold of standing.names.every("hold")) {
       const sourced = hold.records.findLast(({ record }) => record.word === "planned");
       if (sourced?.record.word === "planned" && sourced.record.date <= soon)
-        this.planned.set(hold, placeAt(sourced.site, sourced.record.at));
+        this.planned.set(hold, plannedFor(hold, sourced));
     }
   }
 
@@ -57,14 +59,12 @@ export class Leanings {
    */
   on(node: TreeNode, since: DatedFact | undefined, need: HoldNeed): Leaning | undefined {
     const ran = this.ranSince(node, since);
-    if (ran !== undefined) return { is: "ran", fact: ran };
+    if (ran !== undefined) return ranBy(ran);
     for (const [hold, facts] of this.releases) {
       const fact = facts.find(({ order }) => order > (since?.order ?? -1));
-      if (fact !== undefined && this.asks(hold, node, need)) return { is: "released", hold, fact };
+      if (fact !== undefined && this.asks(hold, node, need)) return releasedBy(fact, hold);
     }
-    for (const [hold, place] of this.planned) {
-      if (this.asks(hold, node, need)) return { is: "planned", hold, place };
-    }
+    for (const [hold, leaning] of this.planned) if (this.asks(hold, node, need)) return leaning;
     return undefined;
   }
 
@@ -104,6 +104,25 @@ export class Leanings {
       if (hold !== undefined) this.releases.set(hold, [...(this.releases.get(hold) ?? []), fact]);
     }
   }
+}
+
+const runs = new Remembered<DatedFact<"ran">, Leaning>();
+const releases = new WeakMap<NamedDefinition, Remembered<DatedFact<"released">, Leaning>>();
+const plans = new Remembered<SourcedRecord, Leaning>();
+
+function ranBy(fact: DatedFact<"ran">): Leaning {
+  return runs.of(fact, [], () => ({ is: "ran", fact }));
+}
+
+function releasedBy(fact: DatedFact<"released">, hold: NamedDefinition): Leaning {
+  const ofHold = releases.get(hold) ?? new Remembered<DatedFact<"released">, Leaning>();
+  releases.set(hold, ofHold);
+  return ofHold.of(fact, [], () => ({ is: "released", hold, fact }));
+}
+
+function plannedFor(hold: NamedDefinition, sourced: SourcedRecord): Leaning {
+  const { site, record } = sourced;
+  return plans.of(sourced, [hold], () => ({ is: "planned", hold, place: placeAt(site, record.at) }));
 }
 
 /** Everything of the tree that a hold point covers: what its `covers:` means, assemblies included; all without one. */

@@ -7,23 +7,23 @@ import { isInUse, isOver, livesOf } from "./lives.ts";
 import { pastUnknown } from "./past.ts";
 import type { PlannedHold } from "./planned-holds.ts";
 import { holdMissed, plannedHolds } from "./planned-holds.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Review } from "./review.ts";
 import type { PartState } from "./states.ts";
 
-export function complainOfLives(replay: Replay, leanings: Leanings): void {
-  const planned = plannedHolds(replay);
-  for (const part of replay.parts.values()) {
-    const { definitions } = replay;
+export function complainOfLives(review: Review, leanings: Leanings): void {
+  const planned = plannedHolds(review);
+  for (const part of review.parts.values()) {
+    const { definitions } = review;
     const lifed = part.item.expires !== undefined || definitions.one(part.node, "life") !== undefined;
     const serviced = definitions.one(part.node, "service") !== undefined;
-    if ((!lifed && !serviced) || !isInUse(replay, part)) continue;
-    if (lifed) for (const life of livesOf(replay, part)) complainOfLife(replay, part, life, planned);
-    if (serviced) complainOfService(replay, part, leanings);
+    if ((!lifed && !serviced) || !isInUse(review, part)) continue;
+    if (lifed) for (const life of livesOf(review, part)) complainOfLife(review, part, life, planned);
+    if (serviced) complainOfService(review, part, leanings);
   }
 }
 
 function complainOfLife(
-  replay: Replay,
+  review: Review,
   { node, item }: PartState,
   life: Life,
   planned: readonly PlannedHold[],
@@ -33,15 +33,15 @@ function complainOfLife(
   const extras = { seeAlso: since.filter(({ place }) => place !== life.place) };
   if (life.is === "unknown") {
     const { counted, duration } = life;
-    replay.complainOf(node, "no-made-date", life.place, { what, counted, life: duration }, extras);
-  } else if (isOver(life, replay.today)) {
+    review.complainOf(node, "no-made-date", life.place, { what, counted, life: duration }, extras);
+  } else if (isOver(life, review.date)) {
     const data =
       life.is === "dated"
-        ? ({ is: "date", what, ends: life.ends, today: replay.today } as const)
+        ? ({ is: "date", what, ends: life.ends, today: review.date } as const)
         : ({ is: "running", what, used: life.used, amount: life.amount } as const);
-    replay.complainOf(node, "life-expired", life.place, data, extras);
+    review.complainOf(node, "life-expired", life.place, data, extras);
   } else if (life.is === "dated") {
-    const missed = holdMissed(replay, planned, node, life.ends);
+    const missed = holdMissed(review, planned, node, life.ends);
     if (missed === undefined) return;
     const { definition } = missed;
     const data = {
@@ -51,25 +51,25 @@ function complainOfLife(
       title: definition.title,
       planned: missed.planned,
     };
-    replay.complainOf(node, "life-ends-soon", life.place, data, {
+    review.complainOf(node, "life-ends-soon", life.place, data, {
       seeAlso: [...extras.seeAlso, { place: definition.header, role: "hold point" }],
     });
   }
 }
 
 /** The service that is due by its interval, or by what the last one said; of unknown date once something leans on it. */
-function complainOfService(replay: Replay, part: PartState, leanings: Leanings): void {
-  const interval = serviceOf(replay, part);
+function complainOfService(review: Review, part: PartState, leanings: Leanings): void {
+  const interval = serviceOf(review, part);
   if (interval === undefined) return;
   const { node } = part;
   const { every, record, from, done, due } = interval;
   const data = { what: node.path, every, serviced: done?.date, due };
   if (from === undefined) {
-    const leaning = pastUnknown(replay) ? leanings.on(node, undefined, "lives") : undefined;
+    const leaning = pastUnknown(review) ? leanings.on(node, undefined, "lives") : undefined;
     if (leaning !== undefined)
-      replay.complainOf(node, "service-due", record, data, { seeAlso: [leaningPlace(leaning)] });
-  } else if (due !== undefined && due < replay.today) {
+      review.complainOf(node, "service-due", record, data, { seeAlso: [leaningPlace(leaning)] });
+  } else if (due !== undefined && due < review.date) {
     const seeAlso = done === undefined ? [] : [{ place: record, role: "service" }];
-    replay.complainOf(node, "service-due", done?.place ?? record, data, { seeAlso });
+    review.complainOf(node, "service-due", done?.place ?? record, data, { seeAlso });
   }
 }

@@ -7,127 +7,129 @@ import type { Verdict } from "../quantities/verdict.ts";
 import type { Wear } from "../quantities/wear.ts";
 import { wear } from "../quantities/wear.ts";
 import { calculatedLimits } from "./calculated-limits.ts";
+import type { Calculation } from "./calculation.ts";
 import { condemnation } from "./condemnation.ts";
 import type { Finding } from "./finding.ts";
 import type { LimitData } from "./finding-data/limits.ts";
 import type { JudgedLimit } from "./judgement.ts";
 import { judgeReading, newestReadings, precisionOf } from "./judgement.ts";
+import { complainOnce, Kept } from "./kept.ts";
 import type { DefinitionRecord } from "./lowering/definition-record.ts";
 import type { LoweredFact } from "./lowering/fact.ts";
-import { ReadingMeaning } from "./reading-meaning.ts";
+import { ReadingMeaning, usedReadings } from "./reading-meaning.ts";
 import { Remembered } from "./remembered.ts";
-import { LostIndex } from "./replay/lost-reasons.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Review } from "./review.ts";
+import { thingsThatSay } from "./sayers.ts";
 import { isSetInFitting } from "./set-in-fitting.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
-import type { Item, ItemEvent, PartState, Reading } from "./states.ts";
+import type { ItemEvent, PartState, Reading } from "./states.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
 type ReadingStanding = "current" | "past";
 
-const ofItems = new Remembered<Item, readonly Finding[]>();
-const ofOthers = new Remembered<readonly Reading[], readonly Finding[]>();
-const ofReadings = new Remembered<Reading, readonly Finding[]>();
+const ofParts = new Kept<TreeNode, readonly Finding[]>();
+const ofOthers = new Kept<TreeNode, readonly Finding[]>();
+const ofReadings = new Kept<Reading, readonly Finding[]>();
+const ofCalculations = new Kept<TreeNode, readonly Finding[]>();
 
-export function complainOfReadings(replay: Replay): void {
-  const fitted = fittedRegardless(replay);
-  const meaning = new ReadingMeaning(replay);
-  const lost = new LostIndex(replay.lost);
-  const common = [replay.definitions, meaning.used];
-  for (const part of replay.parts.values()) {
-    const { node, item, earlier, place } = part;
+/** @param calculations those of the days */
+export function complainOfReadings(review: Review, calculations: readonly Calculation[]): void {
+  const fitted = fittedRegardless(review);
+  const used = usedReadings(review, calculations);
+  for (const { node, item, earlier } of review.parts.values()) {
     if (item.readings.length === 0 && earlier.length === 0) continue;
     const regardless = item.readings.filter(({ fact }) => fitted.has(fact.place));
-    const ofEach = [...common, ...lost.about(node)];
-    const inputs = [...ofEach, earlier, place === "gone", ...regardless];
-    replay.complainOnce(ofItems, item, inputs, () => complainOfPart(replay, meaning, part, fitted, ofEach));
-  }
-  for (const [node, readings] of replay.readings) {
-    const ofEach = [...common, ...lost.about(node)];
-    replay.complainOnce(ofOthers, readings, ofEach, () =>
-      complainOfItem(replay, meaning, readings, ofEach, (_, newest) => (newest ? "current" : "past")),
+    complainOnce(ofParts, review, node, [used, ...regardless], (own) =>
+      complainOfPart(own, used, node, regardless),
     );
   }
-  for (const node of replay.gathered.tree.nodes()) complainOfCalculated(replay, node);
+  for (const node of review.readings.keys()) {
+    complainOnce(ofOthers, review, node, [used], (own) =>
+      complainOfItem(own, used, own.readings.get(node) ?? [], (_, newest) => (newest ? "current" : "past")),
+    );
+  }
+  for (const node of thingsThatSay(review, "limit"))
+    complainOnce(ofCalculations, review, node, [], (own) => complainOfCalculated(own, node));
 }
 
+/** @param regardless readings that it went on in spite of */
 function complainOfPart(
-  replay: Replay,
-  meaning: ReadingMeaning,
-  part: PartState,
-  fitted: ReadonlySet<Place>,
-  ofEach: readonly unknown[],
+  review: Review,
+  used: ReadonlySet<string>,
+  node: TreeNode,
+  regardless: readonly Reading[],
 ): void {
-  for (const { readings } of part.earlier) complainOfItem(replay, meaning, readings, ofEach, () => "past");
-  const usable = mayGoBack(replay, part);
-  complainOfItem(replay, meaning, part.item.readings, ofEach, (reading, newest) =>
-    newest && usable && !fitted.has(reading.fact.place) ? "current" : "past",
+  const part = review.parts.get(node);
+  if (part === undefined) return;
+  for (const { readings } of part.earlier) complainOfItem(review, used, readings, () => "past");
+  const usable = mayGoBack(review, part);
+  complainOfItem(review, used, part.item.readings, (reading, newest) =>
+    newest && usable && !regardless.includes(reading) ? "current" : "past",
   );
-  complainOfWear(replay, part);
+  complainOfWear(review, part);
 }
 
 /** Neither gone nor condemned: a verdict on it still matters. */
-function mayGoBack(replay: Replay, part: PartState): boolean {
-  return part.place !== "gone" && condemnation(replay, part) === undefined;
+function mayGoBack(review: Review, part: PartState): boolean {
+  return part.place !== "gone" && condemnation(review, part) === undefined;
 }
+
+const overtaken = new Remembered<Finding, Finding>();
 
 /**
  * Readings that a part went on in spite of: the mistake is then the fitting, and is complained about there. Fittings
  * that a newer reading, a new item or another removal has answered become past.
  */
-function fittedRegardless(replay: Replay): ReadonlySet<Place> {
+function fittedRegardless(review: Review): ReadonlySet<Place> {
   const regardless = new Set<Place>();
-  for (const [index, found] of replay.findings.entries()) {
+  for (const [index, found] of review.findings.entries()) {
     if (found.code !== "fitted-out-of-limit") continue;
-    const part = found.subject && replay.parts.get(found.subject);
+    const part = found.subject && review.parts.get(found.subject);
     const measured = found.seeAlso.find(({ role }) => role === "measured")?.place;
     const stands =
       part?.place === "on" && newestReadings(part.item).some(({ fact }) => fact.place === measured);
     if (stands && measured !== undefined) regardless.add(measured);
-    else replay.findings[index] = { ...found, standing: "past" };
+    else review.findings[index] = overtaken.of(found, [], () => ({ ...found, standing: "past" }));
   }
   return regardless;
 }
 
-/** @param ofEach what the complaints of one reading follow from, besides the reading and its standing */
 function complainOfItem(
-  replay: Replay,
-  meaning: ReadingMeaning,
+  review: Review,
+  used: ReadonlySet<string>,
   readings: readonly Reading[],
-  ofEach: readonly unknown[],
   standingOf: (reading: Reading, newest: boolean) => ReadingStanding,
 ): void {
   const newest = new Set(newestReadings({ readings }));
   for (const reading of readings) {
     const standing = standingOf(reading, newest.has(reading));
-    replay.complainOnce(ofReadings, reading, [standing, ...ofEach], () => {
+    complainOnce(ofReadings, review, reading, [standing, used], (own) => {
       // What cannot be what it says is not judged as if it were.
-      if (meaning.complainOf(reading, standing)) return;
-      for (const judged of judgeReading(replay, reading)) complainOfLimit(replay, judged, standing);
+      if (new ReadingMeaning(own, used).complainOf(reading, standing)) return;
+      for (const judged of judgeReading(own, reading)) complainOfLimit(own, judged, standing);
     });
   }
 }
 
 function complainOfLimit(
-  replay: Replay,
+  review: Review,
   { limit, reading, verdict }: JudgedLimit,
   standing: ReadingStanding,
 ): void {
   const { node, fact, name, values } = reading;
-  const place = replay.placeIn(fact, fact.fact.readingsAt);
-  complainOfVerdict(replay, { node, name, readings: values.length, verdict, limit, place }, standing);
+  const place = review.placeIn(fact, fact.fact.readingsAt);
+  complainOfVerdict(review, { node, name, readings: values.length, verdict, limit, place }, standing);
 }
 
 /** A limit that a calculation answers, at the line of the calculation. */
-function complainOfCalculated(replay: Replay, node: TreeNode): void {
-  if (replay.definitions.one(node, "limit") === undefined) return;
-  const part = replay.parts.get(node);
-  const standing = part === undefined || mayGoBack(replay, part) ? "current" : "past";
-  for (const { limit, calculation, verdict } of calculatedLimits(replay, node)) {
+function complainOfCalculated(review: Review, node: TreeNode): void {
+  const part = review.parts.get(node);
+  const standing = part === undefined || mayGoBack(review, part) ? "current" : "past";
+  for (const { limit, calculation, verdict } of calculatedLimits(review, node)) {
     const { name, place } = calculation;
     if (verdict !== undefined)
-      complainOfVerdict(replay, { node, name, readings: 1, verdict, limit, place }, standing);
+      complainOfVerdict(review, { node, name, readings: 1, verdict, limit, place }, standing);
   }
 }
 
@@ -147,7 +149,7 @@ interface Judged {
 }
 
 function complainOfVerdict(
-  replay: Replay,
+  review: Review,
   { node, name, readings, verdict, limit, place }: Judged,
   standing: ReadingStanding,
 ): void {
@@ -165,13 +167,13 @@ function complainOfVerdict(
   };
   const extras = { standing, seeAlso: [{ place: placeAt(limit.site, limit.record.at), role: "limit" }] };
   if (verdict.verdict === "outside")
-    replay.complainOf(node, CODES.outside[verdict.side], place, data, extras);
-  else if (verdict.verdict === "uncertain") replay.complainOf(node, CODES.uncertain, place, data, extras);
+    review.complainOf(node, CODES.outside[verdict.side], place, data, extras);
+  else if (verdict.verdict === "uncertain") review.complainOf(node, CODES.uncertain, place, data, extras);
   else {
     const whole = zone(limit.record.limits);
     if (whole === undefined) return;
     const left = shareOf(verdict.margin, whole);
-    replay.complainOf(node, "near-limit", place, { ...data, zone: whole, shareLeft: left }, extras);
+    review.complainOf(node, "near-limit", place, { ...data, zone: whole, shareLeft: left }, extras);
   }
 }
 
@@ -181,18 +183,18 @@ function shareOf(part: Quantity, whole: Quantity): number {
 }
 
 /** How fast the newest readings of one kind head for their limit: of the whole, under one setup. */
-function complainOfWear(replay: Replay, { node, item }: PartState): void {
+function complainOfWear(review: Review, { node, item }: PartState): void {
   const worked = item.events.findLast((event) => WORK.has(event.is))?.fact.order ?? -1;
   const taken = item.readings.filter(({ fact }) => fact.order > worked);
-  for (const { record } of replay.definitions.all(node, "limit")) {
+  for (const { record } of review.definitions.all(node, "limit")) {
     const readings = comparable(taken.filter(({ name }) => name === record.name));
     const last = readings.at(-1);
-    if (readings.length < 2 || isSetInFitting(replay, node, record.name)) continue;
+    if (readings.length < 2 || isSetInFitting(review, node, record.name)) continue;
     const worn = last && wearOf(readings, last, record);
     if (worn?.remaining === undefined || last === undefined) continue;
     const { rate, over, remaining: left, limit } = worn;
-    const place = replay.placeIn(last.fact, last.fact.fact.readingsAt);
-    replay.complainOf(node, "wear-rate", place, { characteristic: record.name, rate, over, left, limit });
+    const place = review.placeIn(last.fact, last.fact.fact.readingsAt);
+    review.complainOf(node, "wear-rate", place, { characteristic: record.name, rate, over, left, limit });
   }
 }
 

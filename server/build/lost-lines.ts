@@ -7,8 +7,9 @@ import type { Gathered, NamedDefinition } from "./definitions.ts";
 import type { FindingCode } from "./finding.ts";
 import { lowerBlock } from "./lowering/block.ts";
 import type { Names } from "./names.ts";
-import type { BlockSite, Place } from "./source.ts";
-import { placeAt, textAt } from "./source.ts";
+import { Remembered } from "./remembered.ts";
+import type { BlockSite, Place, SourceFile } from "./source.ts";
+import { placeAt, sitesIn, textAt } from "./source.ts";
 import type { TreeKind, TreeNode } from "./tree/node.ts";
 
 export interface LostLine {
@@ -36,17 +37,14 @@ const LOST_REFERENCES: ReadonlySet<FindingCode> = new Set([
 /** Faults that lose nothing of what the line says. */
 const HARMLESS: ReadonlySet<FindingCode> = new Set(["waiver-without-reason", "reserved-name"]);
 
-export function lostLinesOf(sites: readonly BlockSite[], gathered: Gathered, names: Names): LostLines {
+/** @param files in the order of definition */
+export function lostLinesOf(files: readonly SourceFile[], gathered: Gathered, names: Names): LostLines {
   const subjects = subjectsOf(gathered, names);
-  const definitions: LostLine[] = [];
-  const days = new Map<BlockSite, readonly LostLine[]>();
-  for (const site of sites) {
-    const lost = subjects.lostIn(site);
-    if (lost.length === 0) continue;
-    if (isDatedDay(site)) days.set(site, lost);
-    else definitions.push(...lost);
-  }
-  return { definitions, days };
+  const lost = files.map((file) => subjects.lostInFile(file));
+  return {
+    definitions: lost.flatMap(({ definitions }) => definitions),
+    days: new Map(lost.flatMap(({ days }) => [...days])),
+  };
 }
 
 function isDatedDay({ block }: BlockSite): boolean {
@@ -94,6 +92,7 @@ class Subjects {
   private readonly nodes = new Map<BlockSite, Set<TreeNode>>();
   private readonly named = new Map<BlockSite, NamedDefinition>();
   private readonly lost = new WeakMap<BlockSite, readonly LostLine[]>();
+  private readonly lostInFiles = new Remembered<SourceFile, LostLines>();
 
   constructor(gathered: Gathered, names: Names) {
     this.names = names;
@@ -107,8 +106,22 @@ class Subjects {
       for (const definition of ofKind.values()) this.named.set(definition.header.site, definition);
   }
 
+  lostInFile(file: SourceFile): LostLines {
+    return this.lostInFiles.of(file, [], () => {
+      const definitions: LostLine[] = [];
+      const days = new Map<BlockSite, readonly LostLine[]>();
+      for (const site of sitesIn(file)) {
+        const lost = this.lostIn(site);
+        if (lost.length === 0) continue;
+        if (isDatedDay(site)) days.set(site, lost);
+        else definitions.push(...lost);
+      }
+      return { definitions, days };
+    });
+  }
+
   /** The lines of a block that were lost, in the order of the text. */
-  lostIn(site: BlockSite): readonly LostLine[] {
+  private lostIn(site: BlockSite): readonly LostLine[] {
     const known = this.lost.get(site);
     if (known !== undefined) return known;
     const unresolved = this.names.linksIn(site).findings.filter(({ code }) => LOST_REFERENCES.has(code));

@@ -9,8 +9,9 @@ import { finding } from "./finding.ts";
 import { kindInWords } from "./finding-data.ts";
 import type { ReferenceUse } from "./reference-uses.ts";
 import { referenceUses } from "./reference-uses.ts";
-import type { BlockSite, Place } from "./source.ts";
-import { placeAt } from "./source.ts";
+import { Remembered } from "./remembered.ts";
+import type { BlockSite, Place, SourceFile } from "./source.ts";
+import { placeAt, sitesIn } from "./source.ts";
 import type { TreeKind, TreeNode, Turn } from "./tree/node.ts";
 import type { MemberResolution, ReferenceFault, Resolution, Target } from "./tree/resolve.ts";
 import { Resolver } from "./tree/resolve.ts";
@@ -49,6 +50,7 @@ export class Names {
   private readonly defined: Defined;
   private readonly resolver: Resolver;
   private readonly linked = new WeakMap<BlockSite, Linked>();
+  private readonly linkedFiles = new Remembered<SourceFile, Pick<Linked, "findings" | "named">>();
   private readonly sets = new WeakMap<Resolution, Followed>();
 
   constructor(defined: Defined) {
@@ -84,16 +86,22 @@ export class Names {
     return sites.flatMap((site) => this.linksIn(site).links);
   }
 
-  /** Findings for the references of the blocks that lead nowhere. */
-  findings(sites: readonly BlockSite[]): readonly Finding[] {
-    return sites.flatMap((site) => this.linksIn(site).findings);
+  /** Findings for the references of a file that lead nowhere. */
+  findings(file: SourceFile): readonly Finding[] {
+    return this.linkedIn(file).findings;
   }
 
-  /** What the references of the blocks lead to outside of the tree. */
-  used(sites: readonly BlockSite[]): ReadonlySet<NamedDefinition> {
-    const used = new Set<NamedDefinition>();
-    for (const site of sites) for (const definition of this.linksIn(site).named) used.add(definition);
-    return used;
+  /** Whether a reference of a file leads to a definition outside of the tree. */
+  uses(file: SourceFile, definition: NamedDefinition): boolean {
+    return this.linkedIn(file).named.has(definition);
+  }
+
+  private linkedIn(file: SourceFile): Pick<Linked, "findings" | "named"> {
+    return this.linkedFiles.of(file, [], () => {
+      const linked = sitesIn(file).map((site) => this.linksIn(site));
+      const findings = linked.flatMap((each) => each.findings);
+      return { findings, named: new Set(linked.flatMap(({ named }) => [...named])) };
+    });
   }
 
   /** The references of one block, with what each leads to. */

@@ -18,7 +18,7 @@ import type { DefinitionRecord } from "./lowering/definition-record.ts";
 import type { LoweredFact } from "./lowering/fact.ts";
 import { memberReference } from "./reference-uses.ts";
 import { Remembered } from "./remembered.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Review } from "./review.ts";
 import type { Place } from "./source.ts";
 import { placeAt, textAt } from "./source.ts";
 import type { Reading } from "./states.ts";
@@ -28,18 +28,25 @@ import type { MemberResolution } from "./tree/resolve.ts";
 
 const uses = new Remembered<Definitions, ReadonlySet<string>>();
 
-/** Looks at the readings of one build. */
-export class ReadingMeaning {
-  private readonly replay: Replay;
-  /**
-   * Characteristics by path and name, and the bare names that donors are known by, of which something is made: the same
-   * set as long as nothing else is made of them.
-   */
-  readonly used: ReadonlySet<string>;
+/**
+ * Characteristics by path and name, and the bare names that donors are known by, of which something is made: the same
+ * set as long as nothing else is made of them.
+ *
+ * @param calculations those of the days
+ */
+export function usedReadings(review: Review, calculations: readonly Calculation[]): ReadonlySet<string> {
+  return uses.of(review.definitions, calculations, () => findUsed(review, calculations));
+}
 
-  constructor(replay: Replay) {
-    this.replay = replay;
-    this.used = uses.of(replay.definitions, replay.calculations, () => findUsed(replay));
+/** Looks at readings. */
+export class ReadingMeaning {
+  private readonly review: Review;
+  private readonly used: ReadonlySet<string>;
+
+  /** @param used what something is made of (`usedReadings`) */
+  constructor(review: Review, used: ReadonlySet<string>) {
+    this.review = review;
+    this.used = used;
   }
 
   /** Complains, and is true, where the reading cannot be judged as what it says. */
@@ -57,16 +64,16 @@ export class ReadingMeaning {
     const [nominal] = nominals;
     if (nominal === undefined || nominals.some((each) => compatible(value.dimension, each.dimension)))
       return false;
-    const place = this.replay.placeIn(fact, fact.fact.readingsAt);
+    const place = this.review.placeIn(fact, fact.fact.readingsAt);
     const expected = `a ${describeDimension(nominal.dimension)}, as in ${formatQuantity(nominal)}`;
     const feet = hasDimension(nominal, "length") ? feetMark(place) : undefined;
     if (feet === undefined) {
       const data = { found: formatQuantity(value), expected, reason: undefined };
-      this.replay.complainOf(node, "wrong-dimension", place, data);
+      this.review.complainOf(node, "wrong-dimension", place, data);
     } else {
       const data = { found: "'", expected, reason: undefined };
       const fix = { start: feet.start, end: feet.end, text: " ft", title: "Write ft", sure: true };
-      this.replay.complainOf(node, "unknown-unit", feet, data, { fixes: [fix] });
+      this.review.complainOf(node, "unknown-unit", feet, data, { fixes: [fix] });
     }
     return true;
   }
@@ -75,16 +82,16 @@ export class ReadingMeaning {
     const nominal = this.nominal(node, name);
     const slip = nominal && slips.of(fact.fact, [nominal], () => slipOf(values, nominal));
     if (slip === undefined || nominal === undefined) return false;
-    const place = this.replay.placeIn(fact, fact.fact.readingsAt);
+    const place = this.review.placeIn(fact, fact.fact.readingsAt);
     const data = { characteristic: name, ...slip, nominal };
-    this.replay.complainOf(node, "implausible-value", place, data, { standing });
+    this.review.complainOf(node, "implausible-value", place, data, { standing });
     return true;
   }
 
   private complainOfNoLimit({ node, name, fact }: Reading, standing: "current" | "past"): void {
-    const known = this.replay.definitions.all(node, "limit").map(({ record }) => record.name);
-    const place = this.replay.placeIn(fact, fact.fact.readingsAt);
-    this.replay.complainOf(
+    const known = this.review.definitions.all(node, "limit").map(({ record }) => record.name);
+    const place = this.review.placeIn(fact, fact.fact.readingsAt);
+    this.review.complainOf(
       node,
       "measured-without-limit",
       place,
@@ -95,7 +102,7 @@ export class ReadingMeaning {
 
   /** Everything that a reading of that name can be compared with: limits, settings, nominal sizes. */
   private nominals(node: TreeNode, name: string): readonly Quantity[] {
-    const { definitions } = this.replay;
+    const { definitions } = this.review;
     const limited = [...definitions.all(node, "limit"), ...definitions.all(node, "setting")].flatMap(
       ({ record }) => {
         const { nominal, fresh, lower, upper } = record.limits;
@@ -111,7 +118,7 @@ export class ReadingMeaning {
 
   /** The value that a reading should be near: a nominal size, the size when new, or the foot of narrow limits. */
   private nominal(node: TreeNode, name: string): Quantity | undefined {
-    const { definitions } = this.replay;
+    const { definitions } = this.review;
     for (const { record } of definitions.all(node, "size")) {
       if (record.name === name && "value" in record.size) return record.size;
     }
@@ -131,17 +138,17 @@ export class ReadingMeaning {
   }
 }
 
-function findUsed(replay: Replay): ReadonlySet<string> {
-  const { gathered, names, calculations } = replay;
+function findUsed(review: Review, calculations: readonly Calculation[]): ReadonlySet<string> {
+  const { gathered, names } = review;
   return new Set([
-    ...[...gathered.tree.nodes()].flatMap((node) => [...comparedBy(replay, node)]),
-    ...calculations.flatMap((calculation) => [...readBy(replay, calculation)]),
+    ...[...gathered.tree.nodes()].flatMap((node) => [...comparedBy(review, node)]),
+    ...calculations.flatMap((calculation) => [...readBy(review, calculation)]),
     ...[...names.every("donor")].flatMap((donor) => recordsOf(donor, "size").map(({ name }) => name)),
   ]);
 }
 
 /** What the fits, pairs, joints and calculations of a thing's block look at. */
-function* comparedBy({ definitions, names }: Replay, node: TreeNode): Generator<string> {
+function* comparedBy({ definitions, names }: Review, node: TreeNode): Generator<string> {
   for (const word of ["fit", "pair"] as const) {
     for (const { record, turns } of definitions.all(node, word)) {
       yield keyOf(node, record.name);
@@ -159,7 +166,7 @@ function* comparedBy({ definitions, names }: Replay, node: TreeNode): Generator<
 }
 
 /** What a calculation of a day looks at. */
-function* readBy({ names }: Replay, { expression }: Calculation): Generator<string> {
+function* readBy({ names }: Review, { expression }: Calculation): Generator<string> {
   for (const { text } of namesIn(expression.tree))
     if (text.includes(".")) yield* memberKey(names.member(memberReference({ text })));
 }

@@ -19,6 +19,6 @@ export class Remembered<Key extends object, Result> {
   }
 }
 
-function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
+export function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
   return one.length === other.length && one.every((input, index) => input === other[index]);
 }

@@ -1,19 +1,21 @@
 /** Parts that nobody else has looked at since they were put on, once something leans on them. */
 import type { Leanings } from "./leaning.ts";
 import { leaningPlace } from "./leaning.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Review } from "./review.ts";
+import { thingsThatSay } from "./sayers.ts";
 import { unseenSince } from "./second-look.ts";
 
-export function complainOfUnseenParts(replay: Replay, leanings: Leanings): void {
-  for (const part of replay.parts.values()) {
-    const since = unseenSince(replay, part);
-    const leaning = since && leanings.on(part.node, since, "parts");
+export function complainOfUnseenParts(review: Review, leanings: Leanings): void {
+  for (const node of thingsThatSay(review, "second_check")) {
+    const part = review.parts.get(node);
+    const since = part && unseenSince(review, part);
+    const leaning = since && leanings.on(node, since, "parts");
     if (since === undefined || leaning === undefined) continue;
-    replay.complainOf(
-      part.node,
+    review.complainOf(
+      node,
       "not-seen",
       since.place,
-      { what: part.node.path },
+      { what: node.path },
       { seeAlso: [leaningPlace(leaning)] },
     );
   }

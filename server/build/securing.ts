@@ -10,6 +10,7 @@ import { dueRecheck } from "./joint-recheck.ts";
 import type { JointSetting } from "./joint-setting.ts";
 import { newestOf, setBy } from "./joint-setting.ts";
 import { isGrave, torqueFault } from "./joint-torque.ts";
+import { Kept } from "./kept.ts";
 import { pastUnknown } from "./past.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
@@ -31,6 +32,12 @@ export interface Securing {
 }
 
 export function securing(standing: Standing, joint: TreeNode): Securing {
+  return securings.of(standing, joint, [], (own) => secure(own, joint));
+}
+
+const securings = new Kept<TreeNode, Securing>();
+
+function secure(standing: Standing, joint: TreeNode): Securing {
   const wanting = [...new Wants(standing, joint).all()];
   return {
     secured: wanting.length === 0,

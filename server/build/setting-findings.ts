@@ -1,17 +1,21 @@
 /** Settings that are out, at the line that set or measured them: the newest current, those before it past. */
-import type { Replay } from "./replay/replay.ts";
+import type { Finding } from "./finding.ts";
+import { complainOnce, Kept } from "./kept.ts";
+import type { Review } from "./review.ts";
+import { thingsThatSay } from "./sayers.ts";
 import { settingsOf, verdictOf } from "./setting-check.ts";
 import { placeAt } from "./source.ts";
 import type { TreeNode } from "./tree/node.ts";
 
-export function complainOfSettings(replay: Replay): void {
-  for (const node of replay.gathered.tree.nodes()) {
-    if (replay.definitions.one(node, "setting") !== undefined) complainOfThing(replay, node);
-  }
+const ofThings = new Kept<TreeNode, readonly Finding[]>();
+
+export function complainOfSettings(review: Review): void {
+  for (const node of thingsThatSay(review, "setting"))
+    complainOnce(ofThings, review, node, [], (own) => complainOfThing(own, node));
 }
 
-function complainOfThing(replay: Replay, node: TreeNode): void {
-  for (const { wanted, asSet } of settingsOf(replay, node)) {
+function complainOfThing(review: Review, node: TreeNode): void {
+  for (const { wanted, asSet } of settingsOf(review, node)) {
     for (const [index, one] of asSet.entries()) {
       const verdict = verdictOf(one, wanted);
       if (verdict?.verdict !== "outside") continue;
@@ -26,7 +30,7 @@ function complainOfThing(replay: Replay, node: TreeNode): void {
         readings: one.values.length,
         spread: verdict.spread,
       };
-      replay.complainOf(node, "setting-out-of-range", one.fact.place, data, {
+      review.complainOf(node, "setting-out-of-range", one.fact.place, data, {
         standing: index === 0 ? "current" : "past",
         seeAlso: [{ place: placeAt(wanted.site, wanted.record.at), role: "setting" }],
       });

@@ -30,9 +30,9 @@ export function placeAt(site: BlockSite, { start, end }: Span): Place {
   return { site, start, end };
 }
 
-/** The blocks of the files, in the order of definition: file path by code point, then line. */
-export function sitesOf(files: readonly SourceFile[]): BlockSite[] {
-  return [...files].sort((a, b) => compareCodePoints(a.path, b.path)).flatMap(sitesIn);
+/** Files in the order of definition: by code point of their path. */
+export function inOrder(files: readonly SourceFile[]): readonly SourceFile[] {
+  return [...files].sort((a, b) => compareCodePoints(a.path, b.path));
 }
 
 type MovingSite = { -readonly [K in keyof BlockSite]: BlockSite[K] };
@@ -40,7 +40,8 @@ type MovingSite = { -readonly [K in keyof BlockSite]: BlockSite[K] };
 /** Sites stay the same as long as their file does: what is derived from them can be kept with them. */
 const remembered = new WeakMap<SourceFile, readonly MovingSite[]>();
 
-function sitesIn(file: SourceFile): readonly MovingSite[] {
+/** The blocks of a file, in the order of its lines. */
+export function sitesIn(file: SourceFile): readonly BlockSite[] {
   const known = remembered.get(file);
   if (known !== undefined) return known;
   const sites = file.document.blocks.map((block, index): MovingSite => ({ file, index, block }));

@@ -1,39 +1,61 @@
 /** Limits that nothing has been measured against, once something leans on the part. */
 import { isCritical } from "./criticality.ts";
+import type { Finding } from "./finding.ts";
 import { jointsSetBy } from "./joint-setting.ts";
 import { unmeasuredLimits } from "./judgement.ts";
+import { complainOnce, Kept } from "./kept.ts";
 import type { Leaning, Leanings } from "./leaning.ts";
 import { leaningPlace } from "./leaning.ts";
-import type { Replay } from "./replay/replay.ts";
+import type { Review } from "./review.ts";
+import { thingsThatSay } from "./sayers.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
-import type { PartState } from "./states.ts";
-import type { SourcedRecord } from "./tree/node.ts";
+import type { Standing } from "./standing.ts";
+import type { DatedFact } from "./states.ts";
+import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
-export function complainOfUnmeasured(replay: Replay, leanings: Leanings): void {
-  for (const part of replay.parts.values()) {
-    // What is off is an open item as a whole, and may yet be measured.
-    if (part.place !== "on") continue;
-    const limits = unmeasuredLimits(replay, part.node, part.item).filter(
-      ({ record }) => !isLeftToJoint(replay, part, record.name),
-    );
-    if (limits.length === 0) continue;
-    const fitted = part.placed?.fact.word === "fitted" ? part.placed : undefined;
-    const leaning = leanings.on(part.node, fitted, "limits");
-    if (leaning !== undefined)
-      for (const limit of limits) complainOfLimit(replay, part, limit, leaning, fitted?.place);
+export function complainOfUnmeasured(review: Review, leanings: Leanings): void {
+  for (const node of thingsThatSay(review, "limit")) {
+    const due = dues.of(review, node, [], (own) => dueOf(own, node));
+    const leaning = due && leanings.on(node, due.fitted, "limits");
+    if (due === undefined || leaning === undefined) continue;
+    complainOnce(ofDues, review, due, [leaning], (own) => {
+      for (const limit of due.limits) complainOfLimit(own, node, limit, leaning, due.fitted?.place);
+    });
   }
 }
 
+/** What is to be measured of a part. */
+interface Due {
+  readonly limits: readonly SourcedRecord<"limit">[];
+  /** The fitting that made it due; undefined of a part that was never off. */
+  readonly fitted: DatedFact<"fitted"> | undefined;
+}
+
+const dues = new Kept<TreeNode, Due | undefined>();
+const ofDues = new Kept<Due, readonly Finding[]>();
+
+function dueOf(standing: Standing, node: TreeNode): Due | undefined {
+  const part = standing.parts.get(node);
+  // What is off is an open item as a whole, and may yet be measured.
+  if (part?.place !== "on") return undefined;
+  const limits = unmeasuredLimits(standing, node, part.item).filter(
+    ({ record }) => !isLeftToJoint(standing, node, record.name),
+  );
+  if (limits.length === 0) return undefined;
+  const { placed } = part;
+  return { limits, fitted: placed?.fact.word === "fitted" ? (placed as DatedFact<"fitted">) : undefined };
+}
+
 /** A measurement that sets a joint is missed by that joint, once it has been open: one mistake is one complaint. */
-function isLeftToJoint(replay: Replay, { node }: PartState, name: string): boolean {
-  return jointsSetBy(replay, node, name).some((joint) => replay.joints.get(joint)?.opened !== undefined);
+function isLeftToJoint(standing: Standing, node: TreeNode, name: string): boolean {
+  return jointsSetBy(standing, node, name).some((joint) => standing.joints.get(joint)?.opened !== undefined);
 }
 
 /** At the fitting that made the measurement due; of what was never off, at the limit. */
 function complainOfLimit(
-  replay: Replay,
-  { node }: PartState,
+  review: Review,
+  node: TreeNode,
   { record, site, turns }: SourcedRecord<"limit">,
   leaning: Leaning,
   fitted: Place | undefined,
@@ -41,14 +63,14 @@ function complainOfLimit(
   const asked = placeAt(site, record.at);
   // A copied limit stands in another thing's block.
   const own = turns.length === 0 ? asked : (node.header ?? asked);
-  replay.complainOf(
+  review.complainOf(
     node,
     "limit-not-measured",
     fitted ?? own,
     {
       what: node.path,
       characteristic: record.name,
-      critical: isCritical(replay, node),
+      critical: isCritical(review, node),
       leans: leaning.is,
       hold: "hold" in leaning ? leaning.hold.name : undefined,
     },

@@ -1,7 +1,7 @@
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import type { Names } from "./names.ts";
-import type { BlockSite } from "./source.ts";
+import type { SourceFile } from "./source.ts";
 
 /**
  * Kinds that exist only to be referred to. A job or hold point does its work without, a part is on the vehicle, and a
@@ -10,9 +10,8 @@ import type { BlockSite } from "./source.ts";
 const REFERRED_TO = ["supplier", "gauge", "setup"] as const;
 
 /** Suppliers, gauges and setups that nothing refers to. */
-export function unusedDefinitions(names: Names, sites: readonly BlockSite[]): readonly Finding[] {
-  const used = names.used(sites);
+export function unusedDefinitions(names: Names, files: readonly SourceFile[]): readonly Finding[] {
   return REFERRED_TO.flatMap((kind) => [...names.every(kind)])
-    .filter((definition) => !used.has(definition))
+    .filter((definition) => !files.some((file) => names.uses(file, definition)))
     .map(({ kind, name, header }) => finding("unused-definition", header, { kind, name }));
 }

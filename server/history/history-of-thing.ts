@@ -1,6 +1,6 @@
 /** The history of one thing of a build, from its files and the repository around them. */
 import { gather } from "../build/definitions.ts";
-import { sitesOf } from "../build/source.ts";
+import { inOrder } from "../build/source.ts";
 import type { IsoDate } from "../quantities/dates.ts";
 import type { Commit } from "./commit.ts";
 import type { WorkingBuild } from "./compare-revisions.ts";
@@ -34,7 +34,7 @@ export async function historyOfThing(
   { folder, files, options }: WorkingBuild,
   ref: string,
 ): Promise<ThingHistory | GitFault | SubjectFault> {
-  const defined = gather(sitesOf(files));
+  const defined = gather(inOrder(files));
   const subjects = subjectsOf(defined, ref);
   if ("is" in subjects) return subjects;
   const repository = await Repository.around(folder);

@@ -13,6 +13,7 @@ import { takeCare } from "./care.ts";
 import { carryOutChanges } from "./changes.ts";
 import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
 import { finishHolds, holdHandlers, holdsAtStart, loseLine, settleHolds } from "./holds.ts";
+import { settleComplaints } from "./joint-complaints.ts";
 import { jointsAtStart } from "./joint-opening.ts";
 import { jointHandlers } from "./joints.ts";
 import { lifeHandlers } from "./lives.ts";
@@ -20,6 +21,7 @@ import { measurementHandlers } from "./measurements.ts";
 import { partHandlers, partsAtStart } from "./parts.ts";
 import type { Handlers } from "./replay.ts";
 import { Replay } from "./replay.ts";
+import { takeOverSameStates } from "./same-states.ts";
 import { settingHandlers } from "./settings.ts";
 import { snagHandlers } from "./snags.ts";
 import { supplyAtStart, supplyHandlers } from "./supply.ts";
@@ -123,6 +125,8 @@ export function readDiary(
   }
   replay.date = today;
   finishHolds(replay);
+  settleComplaints(replay);
+  if (known !== undefined) takeOverSameStates(replay, known.replay);
   groupFacts(facts, known?.facts ?? [], start?.facts ?? 0);
   return { replay, facts, days, lost: lost.definitions, moments };
 }

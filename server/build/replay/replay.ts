@@ -13,9 +13,9 @@ import { finding } from "../finding.ts";
 import type { FindingData } from "../finding-data.ts";
 import { Inspections } from "../inspections.ts";
 import type { LostLine } from "../lost-lines.ts";
+import { linesAbout, lostReasons } from "../lost-reasons.ts";
 import type { FactWord } from "../lowering/fact.ts";
 import type { Names } from "../names.ts";
-import type { Remembered } from "../remembered.ts";
 import type { Place } from "../source.ts";
 import { placeAt } from "../source.ts";
 import type { Standing } from "../standing.ts";
@@ -37,7 +37,6 @@ import type {
 import { Definitions } from "../tree/definitions.ts";
 import type { TreeKind, TreeNode } from "../tree/node.ts";
 import type { Target } from "../tree/resolve.ts";
-import { lostReasons } from "./lost-reasons.ts";
 
 /** A state while the diary is being read; outside the replay it is only read. */
 export type Growing<T> = { -readonly [K in keyof T]: T[K] };
@@ -150,28 +149,10 @@ export class Replay implements Standing {
     data: FindingData[C],
     extras: FindingExtras = {},
   ): void {
-    const reasons = lostReasons(code, node, this.lost);
+    const reasons = lostReasons(code, () => linesAbout(node, this.lost));
     const seeAlso = [...(extras.seeAlso ?? []), ...reasons];
     const critical = isCritical(this, node);
     this.complain(code, place, data, { subject: node, critical, ...extras, seeAlso });
-  }
-
-  /**
-   * Complaints that follow from these inputs alone: they are kept with the key, and said again as they are for as long
-   * as the inputs are the same.
-   */
-  complainOnce<Key extends object>(
-    kept: Remembered<Key, readonly Finding[]>,
-    key: Key,
-    inputs: readonly unknown[],
-    complain: () => void,
-  ): void {
-    const found = kept.of(key, inputs, () => {
-      const before = this.findings.length;
-      complain();
-      return this.findings.splice(before);
-    });
-    this.findings.push(...found);
   }
 
   /** The parts that references mean. */

@@ -1,0 +1,198 @@
+/**
+ * What a computation has looked up in a standing, and what it found there. As long as the same lookups find the same,
+ * its result is the same: nobody has to name by hand what a verdict hangs on, and nothing can be left out.
+ */
+import type { Gathered } from "./definitions.ts";
+import type { LostLine } from "./lost-lines.ts";
+import type { Standing } from "./standing.ts";
+import type { TreeNode } from "./tree/node.ts";
+
+/** Where verdicts look: how things stand, and the lines that may be why something about a thing is complained of. */
+export interface Source {
+  readonly standing: Standing;
+  readonly lostAbout: (node: TreeNode) => readonly LostLine[];
+}
+
+const TABLES = [
+  "parts",
+  "joints",
+  "readings",
+  "systems",
+  "settings",
+  "tests",
+  "holdTests",
+  "snags",
+  "jobs",
+  "holds",
+  "gauges",
+  "supply",
+  "calculated",
+  "disturbed",
+] as const satisfies readonly (keyof Standing)[];
+
+type TableName = (typeof TABLES)[number];
+type Table = ReadonlyMap<unknown, unknown>;
+
+/** One lookup, which can be made again in another source. */
+type Lookup =
+  | { readonly in: TableName; readonly key: unknown; readonly found: unknown }
+  | { readonly in: "whole table"; readonly table: TableName; readonly found: unknown }
+  | { readonly in: "days" | "lost"; readonly found: unknown }
+  | { readonly in: "lost about"; readonly node: TreeNode; readonly found: readonly LostLine[] };
+
+/** The lookups of one computation. Nothing of the source itself is held on to, only what was found. */
+export class Lookups {
+  private readonly made: Lookup[] = [];
+  private readonly names: Standing["names"];
+  private readonly definitions: Standing["definitions"];
+  private readonly date: Standing["date"];
+
+  constructor({ standing: { names, definitions, date } }: Source) {
+    this.names = names;
+    this.definitions = definitions;
+    this.date = date;
+  }
+
+  /** Whether all of them find the same in another source. */
+  holdIn({ standing, lostAbout }: Source): boolean {
+    return (
+      standing.definitions === this.definitions &&
+      standing.names === this.names &&
+      standing.date === this.date &&
+      this.made.every((lookup) => {
+        switch (lookup.in) {
+          case "days":
+            return standing.gathered.days === lookup.found;
+          case "lost":
+            return standing.lost === lookup.found;
+          case "lost about":
+            return areSame(lostAbout(lookup.node), lookup.found);
+          case "whole table":
+            return asAWhole(standing[lookup.table]) === lookup.found;
+          default:
+            return (standing[lookup.in] as Table).get(lookup.key) === lookup.found;
+        }
+      })
+    );
+  }
+
+  /** A source in which every lookup is noted here. */
+  noteIn({ standing, lostAbout }: Source): Source {
+    const { names, definitions, date, gathered } = standing;
+    const { made } = this;
+    const tables = TABLES.map((name) => [name, new NotedTable(name, standing[name], made)]);
+    return {
+      standing: {
+        ...(Object.fromEntries(tables) as Pick<Standing, TableName>),
+        names,
+        definitions,
+        date,
+        gathered: new NotedGathered(gathered, made),
+        get lost() {
+          made.push({ in: "lost", found: standing.lost });
+          return standing.lost;
+        },
+      },
+      lostAbout: (node) => {
+        const found = lostAbout(node);
+        made.push({ in: "lost about", node, found });
+        return found;
+      },
+    };
+  }
+}
+
+/** A table that notes what is looked up in it. */
+class NotedTable implements Table {
+  private readonly name: TableName;
+  private readonly table: Table;
+  private readonly made: Lookup[];
+  private readonly seen = new Set<unknown>();
+  private seenAsAWhole = false;
+
+  constructor(name: TableName, table: Table, made: Lookup[]) {
+    this.name = name;
+    this.table = table;
+    this.made = made;
+  }
+
+  get(key: unknown): unknown {
+    const found = this.table.get(key);
+    if (!this.seen.has(key)) {
+      this.seen.add(key);
+      this.made.push({ in: this.name, key, found });
+    }
+    return found;
+  }
+
+  has(key: unknown): boolean {
+    return this.get(key) !== undefined;
+  }
+
+  /** The table that is noted, however often it is. */
+  whole(): Table {
+    const found = asAWhole(this.table);
+    if (!this.seenAsAWhole) this.made.push({ in: "whole table", table: this.name, found });
+    this.seenAsAWhole = true;
+    return found;
+  }
+
+  get size(): number {
+    return this.whole().size;
+  }
+
+  forEach(each: (value: unknown, key: unknown, table: Table) => void): void {
+    this.whole().forEach(each);
+  }
+
+  entries() {
+    return this.whole().entries();
+  }
+
+  keys() {
+    return this.whole().keys();
+  }
+
+  values() {
+    return this.whole().values();
+  }
+
+  [Symbol.iterator]() {
+    return this.whole()[Symbol.iterator]();
+  }
+}
+
+function asAWhole(table: Table): Table {
+  return table instanceof NotedTable ? table.whole() : table;
+}
+
+/** What is defined stays the same as long as the names do; the days do not. */
+class NotedGathered implements Gathered {
+  readonly vehicle: Gathered["vehicle"];
+  readonly tree: Gathered["tree"];
+  readonly named: Gathered["named"];
+  private readonly gathered: Gathered;
+  private readonly made: Lookup[];
+
+  constructor(gathered: Gathered, made: Lookup[]) {
+    this.vehicle = gathered.vehicle;
+    this.tree = gathered.tree;
+    this.named = gathered.named;
+    this.gathered = gathered;
+    this.made = made;
+  }
+
+  get days(): Gathered["days"] {
+    const { days } = this.gathered;
+    this.made.push({ in: "days", found: days });
+    return days;
+  }
+
+  get findings(): Gathered["findings"] {
+    throw new Error("the findings of the text are none of a verdict's grounds");
+  }
+}
+
+function areSame(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((each, index) => each === other[index]);
+}
