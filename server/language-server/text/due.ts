@@ -114,6 +114,11 @@ function waiverAt(
   return { is: "waiver", statement, partial: { start: offset - code.length, end: offset } };
 }
 
+/**
+ * As far back as is looked for what is under way (characters): no number, unit or path is longer, and the patterns
+ * take time in the square of what they look through.
+ */
+const LONGEST_UNDER_WAY = 1000;
 const PATH_UNDER_WAY = /(?:[A-Za-z_*][A-Za-z0-9_.*]*)?(?:\{[^{}"]*)?$/;
 const UNIT_UNDER_WAY =
   /(?:^|[\s,(±=]|\.\.)[-+\u2212]?\d[\d./]*(?:\s+|(?=[A-Za-zµμ°%']))([A-Za-zµμΩ°%'][\w.·/^µμΩ°%']*)?$/;
@@ -137,10 +142,11 @@ function valuePlace(
       ...dueBehind(entry, text.slice(0, opened)),
     };
   }
-  const unit = UNIT_UNDER_WAY.exec(text);
+  const tail = text.slice(-LONGEST_UNDER_WAY);
+  const unit = UNIT_UNDER_WAY.exec(tail);
   const unitText = unit?.[1] ?? "";
   if (unit !== null) {
-    const number = unit.index + unit[0].search(/[-+\u2212\d]/);
+    const number = text.length - tail.length + unit.index + unit[0].search(/[-+\u2212\d]/);
     const partial = { start: end - unitText.length, end };
     return {
       is: "value",
@@ -150,7 +156,7 @@ function valuePlace(
       ...dueBehind(entry, text.slice(0, number)),
     };
   }
-  const path = PATH_UNDER_WAY.exec(text)?.[0] ?? "";
+  const path = PATH_UNDER_WAY.exec(tail)?.[0] ?? "";
   const partial = { start: end - path.length, end };
   return {
     is: "value",
@@ -199,7 +205,7 @@ function recordWithin(
 ): { readonly entry: RecordEntry; readonly head: string } | undefined {
   if (!entry.elements.some(({ shape }) => shape.value === "definition")) return undefined;
   const pattern =
-    entry.elements.length === 1 ? /^\s*([a-z_]+)\s/ : /^\s*[^\s{]*(?:\{[^}]*\}\S*)?\s+([a-z_]+)\s/;
+    entry.elements.length === 1 ? /^\s*([a-z_]+)\s/ : /^\s*(?=\S)[^\s{]*(?:\{[^}]*\}\S*)?\s+([a-z_]+)\s/;
   const match = pattern.exec(head);
   const inner = CHANGEABLE.get(match?.[1] ?? "");
   return match === null || inner === undefined

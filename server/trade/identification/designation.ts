@@ -116,6 +116,6 @@ function wordsOf(text: string): readonly string[] {
     .replaceAll("×", "x")
     .replaceAll("²", "2")
     .split(/[\s,;:()]+/)
-    .map((word) => word.replace(/[.!?"']+$/, ""))
+    .map((word) => word.replace(/(?<![.!?"'])[.!?"']+$/, ""))
     .filter((word) => word !== "");
 }

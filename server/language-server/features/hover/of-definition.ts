@@ -18,7 +18,9 @@ export function describeDefinition(build: Build, definition: NamedDefinition): s
 
 /** Its records, word for word: each says more than a summary of it would. */
 function records({ records: all }: NamedDefinition): string | undefined {
-  const lines = all.map(({ record, site }) => textAt(placeAt(site, record.at)).replaceAll(/\s*\n\s*/g, " "));
+  const lines = all.map(({ record, site }) =>
+    textAt(placeAt(site, record.at)).replaceAll(/(?<!\s)\s*\n\s*/g, " "),
+  );
   return lines.length === 0 ? undefined : block(lines.slice(0, LONGEST_LIST * 2).join("\n"), "cotter");
 }
 
