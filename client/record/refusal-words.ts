@@ -14,6 +14,7 @@ const WORDS: Readonly<Record<Refusal["why"], (message: string) => string>> = {
   "not recorded": () => l10n.t("Nothing of this build has been committed yet."),
   "bad revision": (message) => l10n.t("That is no revision. {0}", message),
   "unknown revision": (message) => l10n.t("There is no such revision. {0}", message),
+  "nothing by then": (message) => l10n.t("Nothing had been committed by that day. {0}", message),
   "no build": () => l10n.t("At that revision there was no build here."),
   failed: (message) => l10n.t("git could not answer. {0}", message),
   "not trusted": () => l10n.t("git is started only in a folder that you trust."),

@@ -13,15 +13,22 @@ export interface BlamedLine {
 
 /**
  * The lines of a file at HEAD. White space is not looked at, and lines that a commit moved from another file keep the
- * commit that wrote them.
+ * commit that wrote them. Commits that the user's own `blame.ignoreRevsFile` names are passed over.
+ * @returns nothing of a file that is not in that commit
  * @param root of the repository; @param path of the file, from there
  */
 export async function blame(root: string, path: string): Promise<readonly BlamedLine[] | GitFault> {
   const words = ["blame", "--porcelain", "-w", "-C", "--no-textconv", "HEAD", "--", path];
   const answer = await runGit(root, words);
   if (isGitFault(answer)) return answer;
-  if (answer.status !== 0) return { fault: "failed", message: answer.error };
+  if (answer.status !== 0) return /no such path/.test(answer.error) ? [] : faultOf(answer.error);
   return parseBlame(answer.out.toString("utf8"));
+}
+
+/** The file of passed-over commits is named in a setting, where a reader of git's words alone would not look. */
+function faultOf(error: string): GitFault {
+  const where = /object name list/.test(error) ? " (the setting blame.ignoreRevsFile names it)" : "";
+  return { fault: "failed", message: `${error}${where}` };
 }
 
 type Writer = Pick<BlamedLine, "commit" | "author" | "day">;

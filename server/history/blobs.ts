@@ -7,10 +7,12 @@ import { runGit } from "./git-process.ts";
 export async function readBlobs(
   folder: string,
   ids: readonly string[],
+  signal?: AbortSignal,
 ): Promise<ReadonlyMap<string, Buffer> | GitFault> {
   const wanted = [...new Set(ids)];
   if (wanted.length === 0) return new Map();
-  const answer = await runGit(folder, ["cat-file", "--batch"], wanted.map((id) => `${id}\n`).join(""));
+  const input = wanted.map((id) => `${id}\n`).join("");
+  const answer = await runGit(folder, ["cat-file", "--batch"], { input, signal });
   if (isGitFault(answer)) return answer;
   if (answer.status !== 0) return { fault: "failed", message: answer.error };
   return parseBatch(answer.out);

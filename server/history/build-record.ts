@@ -25,9 +25,9 @@ export class BuildRecord {
     this.writtenLater = new WrittenLaterLookup(folder);
   }
 
-  /** The newest commits that touched a log of the build, newest first. */
-  async commits(): Promise<readonly Commit[] | GitFault> {
-    const repository = await Repository.around(this.folder);
+  /** The newest commits that touched a log of the build, newest first; `signal` ends what git is doing. */
+  async commits(signal?: AbortSignal): Promise<readonly Commit[] | GitFault> {
+    const repository = await Repository.around(this.folder, signal);
     if (isGitFault(repository)) return repository;
     const head = await repository.commit("HEAD");
     if (isGitFault(head)) return head;
@@ -39,20 +39,29 @@ export class BuildRecord {
   }
 
   /** @param to the build as the editor has it, where it is undefined */
-  compare(build: EditedBuild, from: string, to: string | undefined): Promise<Comparison | GitFault> {
-    return compareRevisions({ ...build, folder: this.folder }, from, to);
+  compare(
+    build: EditedBuild,
+    from: string,
+    to: string | undefined,
+    signal?: AbortSignal,
+  ): Promise<Comparison | GitFault> {
+    return compareRevisions({ ...build, folder: this.folder }, from, to, signal);
   }
 
   /** The text of a log at a commit, by its path from the root of the repository; empty where there was none. */
-  async text(revision: string, path: string): Promise<string | GitFault> {
-    const repository = await Repository.around(this.folder);
+  async text(revision: string, path: string, signal?: AbortSignal): Promise<string | GitFault> {
+    const repository = await Repository.around(this.folder, signal);
     if (isGitFault(repository)) return repository;
     const commit = await repository.commit(revision);
     if (isGitFault(commit)) return commit;
     return await recordedFile(repository, commit, path);
   }
 
-  history(build: EditedBuild, ref: string): Promise<ThingHistory | GitFault | SubjectFault> {
-    return historyOfThing({ ...build, folder: this.folder }, ref);
+  history(
+    build: EditedBuild,
+    ref: string,
+    signal?: AbortSignal,
+  ): Promise<ThingHistory | GitFault | SubjectFault> {
+    return historyOfThing({ ...build, folder: this.folder }, ref, signal);
   }
 }

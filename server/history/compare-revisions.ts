@@ -47,8 +47,9 @@ export async function compareRevisions(
   working: WorkingBuild,
   from: string,
   to: string | undefined,
+  signal?: AbortSignal,
 ): Promise<Comparison | GitFault> {
-  const repository = await Repository.around(working.folder);
+  const repository = await Repository.around(working.folder, signal);
   if (isGitFault(repository)) return repository;
   const first = await repository.commit(from);
   if (isGitFault(first)) return first;

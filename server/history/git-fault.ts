@@ -9,6 +9,13 @@ export type GitFault =
   | { readonly fault: "bad revision"; readonly revision: string; readonly reason: string }
   /** @param since in a shallow clone, the day of the oldest commit that is there */
   | { readonly fault: "unknown revision"; readonly revision: string; readonly since: string | undefined }
+  /** Of a day before the first commit. */
+  | {
+      readonly fault: "nothing by then";
+      readonly day: string;
+      readonly first: string;
+      readonly since: string | undefined;
+    }
   /** Of neither of two revisions; @param folder empty for the root of the repository */
   | { readonly fault: "no build"; readonly from: string; readonly to: string; readonly folder: string }
   | { readonly fault: "not recorded"; readonly folder: string }
@@ -33,6 +40,8 @@ export function sayGitFault(fault: GitFault): string {
       return `${fault.revision} is no revision: ${fault.reason}`;
     case "unknown revision":
       return `git knows no revision ${fault.revision}${sayShallow(fault.since)}`;
+    case "nothing by then":
+      return `nothing had been committed by ${fault.day}: the first commit is of ${fault.first}${sayShallow(fault.since)}`;
     case "no build":
       return `neither at ${fault.from} nor at ${fault.to} was there a build in ${fault.folder === "" ? "the repository" : fault.folder.replace(/\/$/, "")}`;
     case "not recorded":

@@ -44,11 +44,18 @@ const KEPT = new Set([
   "GIT_DISCOVERY_ACROSS_FILESYSTEM",
 ]);
 
-/** Runs git in a folder; `input` goes to its standard input. */
+interface Surroundings {
+  /** For its standard input. */
+  readonly input?: string;
+  /** Ends it: it has then failed. */
+  readonly signal?: AbortSignal | undefined;
+}
+
+/** Runs git in a folder. */
 export async function runGit(
   folder: string,
   words: readonly string[],
-  input = "",
+  { input = "", signal }: Surroundings = {},
 ): Promise<GitAnswer | GitFault> {
   return await new Promise((resolve) => {
     const child = spawn("git", ["-C", folder, ...HARMLESS, ...words], {
@@ -57,6 +64,7 @@ export async function runGit(
       env: environment(),
       shell: false,
       windowsHide: true,
+      ...(signal === undefined ? {} : { signal }),
     });
     const out: Buffer[] = [];
     const error: Buffer[] = [];

@@ -33,11 +33,12 @@ export interface ThingHistory {
 export async function historyOfThing(
   { folder, files, options }: WorkingBuild,
   ref: string,
+  signal?: AbortSignal,
 ): Promise<ThingHistory | GitFault | SubjectFault> {
   const defined = gather(inOrder(files));
   const subjects = subjectsOf(defined, ref);
   if ("is" in subjects) return subjects;
-  const repository = await Repository.around(folder);
+  const repository = await Repository.around(folder, signal);
   if (isGitFault(repository)) return repository;
   const head = await repository.commit("HEAD");
   if (isGitFault(head)) return head;

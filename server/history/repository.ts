@@ -1,8 +1,5 @@
 /** A git repository, asked what the record needs to know of it. */
 import { randomUUID } from "node:crypto";
-import { realpath } from "node:fs/promises";
-import { withSlashes } from "../workspace/disk.ts";
-import { relativeTo } from "../workspace/file-store.ts";
 import { readBlobs } from "./blobs.ts";
 import type { Commit, CommitWithLogs } from "./commit.ts";
 import { COMMIT_FORMAT, commitOf } from "./commit.ts";
@@ -32,38 +29,43 @@ export class Repository {
   /** In a shallow clone, the day of its oldest commit. */
   readonly since: string | undefined;
 
-  private constructor(root: string, prefix: string, since: string | undefined) {
+  private readonly signal: AbortSignal | undefined;
+
+  private constructor(
+    { root, prefix }: FolderPlace,
+    since: string | undefined,
+    signal: AbortSignal | undefined,
+  ) {
     this.root = root;
     this.prefix = prefix;
     this.since = since;
+    this.signal = signal;
   }
 
-  /** The repository around a folder. */
-  static async around(folder: string): Promise<Repository | GitFault> {
-    const answer = await runGit(folder, [
-      "rev-parse",
-      "--path-format=absolute",
-      "--show-toplevel",
-      "--is-shallow-repository",
-    ]);
+  /**
+   * The repository around a folder.
+   * @param signal ends what git is doing; it has then failed
+   */
+  static async around(folder: string, signal?: AbortSignal): Promise<Repository | GitFault> {
+    const answer = await askPlace(folder, "--is-shallow-repository", signal);
     if (isGitFault(answer)) return answer;
-    if (answer.status !== 0) return openFault(answer, folder);
-    const [root = "", shallow] = answer.out.toString("utf8").trimEnd().split("\n");
-    const inside = relativeTo(withSlashes(root), withSlashes(await realpath(folder)));
-    const prefix = inside === withSlashes(root) ? "" : `${inside}/`;
-    const since = shallow === "true" ? await oldestDay(root) : undefined;
-    return new Repository(root, prefix, since);
+    const since = answer.more === "true" ? await oldestDay(answer.root) : undefined;
+    return new Repository(answer, since, signal);
   }
 
-  /** The commit that a revision names; of a day the last one of that day. */
+  /**
+   * The commit that a revision names; of a day the last one that was written by its end, by its author's clock, on the
+   * branch that is checked out: a branch taken over later was not there yet.
+   */
   async commit(revision: string): Promise<Commit | GitFault> {
     const fault = revisionFault(revision);
     if (fault !== undefined) return fault;
     const named = await this.lookUp(revision);
     if (named !== undefined) return named;
     if ((await this.lookUp("HEAD")) === undefined) return { fault: "no commit" };
-    const onDay = isDay(revision) ? await this.lastOn(revision) : undefined;
-    return onDay ?? { fault: "unknown revision", revision, since: this.since };
+    return isDay(revision)
+      ? await this.lastBy(revision)
+      : { fault: "unknown revision", revision, since: this.since };
   }
 
   /** Every regular file of a commit. */
@@ -118,34 +120,41 @@ export class Repository {
   }
 
   contents(blobs: readonly string[]): Promise<ReadonlyMap<string, Buffer> | GitFault> {
-    return readBlobs(this.root, blobs);
+    return readBlobs(this.root, blobs, this.signal);
   }
 
-  private async lookUp(revision: string): Promise<Commit | undefined> {
+  /** Undefined where nothing has that name. */
+  private async lookUp(revision: string): Promise<Commit | GitFault | undefined> {
+    const words = ["rev-parse", "--verify", "--quiet", "--end-of-options", `${revision}^{commit}`];
+    const answer = await runGit(this.root, words, { signal: this.signal });
+    if (isGitFault(answer)) return answer;
+    return answer.status === 0 ? await this.describe(answer.out.toString("latin1").trim()) : undefined;
+  }
+
+  private async lastBy(day: string): Promise<Commit | GitFault> {
     const answer = await this.run([
-      "rev-parse",
-      "--verify",
-      "--quiet",
-      "--end-of-options",
-      `${revision}^{commit}`,
+      "log",
+      "--first-parent",
+      "--no-show-signature",
+      "--format=%H %as",
+      "HEAD",
     ]);
-    if (isGitFault(answer)) return undefined;
-    return await this.describe(answer.out.toString("latin1").trim());
+    if (isGitFault(answer)) return answer;
+    const lines = answer.out.toString("latin1").trimEnd().split("\n");
+    const commits = lines.map((line) => line.split(" ") as [id: string, day: string]);
+    const [last] = commits.find(([, written]) => written <= day) ?? [];
+    if (last !== undefined) return await this.describe(last);
+    const days = commits.map(([, written]) => written).sort();
+    return { fault: "nothing by then", day, first: days[0] ?? "", since: this.since };
   }
 
-  private async lastOn(day: string): Promise<Commit | undefined> {
-    const answer = await this.run(["rev-list", "-1", `--until=${day}T23:59:59`, "HEAD"]);
-    const id = isGitFault(answer) ? "" : answer.out.toString("latin1").trim();
-    return id === "" ? undefined : await this.describe(id);
-  }
-
-  private async describe(id: string): Promise<Commit | undefined> {
+  private async describe(id: string): Promise<Commit | GitFault> {
     const answer = await this.run(["log", "-1", "--no-show-signature", `--format=${COMMIT_FORMAT}`, id]);
-    return isGitFault(answer) ? undefined : commitOf(answer.out.toString("utf8").trimEnd().split("\0"));
+    return isGitFault(answer) ? answer : commitOf(answer.out.toString("utf8").trimEnd().split("\0"));
   }
 
   private async run(words: readonly string[]): Promise<GitAnswer | GitFault> {
-    const answer = await runGit(this.root, words);
+    const answer = await runGit(this.root, words, { signal: this.signal });
     if (isGitFault(answer) || answer.status === 0) return answer;
     return { fault: "failed", message: answer.error };
   }
@@ -156,7 +165,35 @@ function literally(path: string): string {
   return path.replace(/[\\*?[\]]/g, "\\$&");
 }
 
+/** Where a folder is, and the last commit there: one question for git, since it is asked at every hover. */
+export async function lastCommitAround(folder: string): Promise<(FolderPlace & { head: string }) | GitFault> {
+  const answer = await askPlace(folder, "HEAD");
+  return isGitFault(answer) ? answer : { ...answer, head: answer.more };
+}
+
+interface FolderPlace {
+  /** The root of the working tree. */
+  readonly root: string;
+  /** The folder, from the root: `""` for the root, else with `/` behind it. */
+  readonly prefix: string;
+}
+
+/** @param word what `git rev-parse` is asked beside it, answered with one line */
+async function askPlace(
+  folder: string,
+  word: string,
+  signal?: AbortSignal,
+): Promise<(FolderPlace & { readonly more: string }) | GitFault> {
+  const words = ["rev-parse", "--show-prefix", "--path-format=absolute", "--show-toplevel", word];
+  const answer = await runGit(folder, words, { signal });
+  if (isGitFault(answer)) return answer;
+  if (answer.status !== 0) return openFault(answer, folder);
+  const [prefix = "", root = "", more = ""] = answer.out.toString("utf8").split("\n");
+  return { root, prefix, more };
+}
+
 function openFault({ error }: GitAnswer, folder: string): GitFault {
+  if (/ambiguous argument 'HEAD'/.test(error)) return { fault: "no commit" };
   if (/dubious ownership/.test(error)) return { fault: "not yours", folder };
   if (/not a git repository/i.test(error)) return { fault: "no repository", folder };
   // Of a repository without files of its own, such as one that only receives.

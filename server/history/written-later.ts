@@ -4,8 +4,9 @@ import type { IsoDate } from "../quantities/dates.ts";
 import { daysBetween } from "../quantities/dates.ts";
 import type { BlamedLine } from "./blame.ts";
 import { blame } from "./blame.ts";
+import type { GitFault } from "./git-fault.ts";
 import { isGitFault } from "./git-fault.ts";
-import { Repository } from "./repository.ts";
+import { lastCommitAround } from "./repository.ts";
 
 /** How a fact came to be written later than the day that it tells of. */
 export interface WrittenLater {
@@ -27,10 +28,17 @@ type Writers = ReadonlyMap<string, BlamedLine>;
 
 const NOBODY: Writers = new Map();
 
+/** Where the record of a folder is simply not there: nothing is told of a fact, and nothing is wrong. */
+const UNRECORDED: ReadonlySet<GitFault["fault"]> = new Set<GitFault["fault"]>([
+  "no git",
+  "no repository",
+  "no commit",
+]);
+
 export class WrittenLaterLookup {
   private readonly folder: string;
-  /** By commit and file. */
-  private readonly asked = new Map<string, Promise<Writers>>();
+  /** By file: what was known of it at which commit. */
+  private readonly asked = new Map<string, { readonly commit: string; readonly writers: Promise<Answer> }>();
   /** By file. */
   private readonly newest = new Map<string, Writers>();
 
@@ -55,38 +63,41 @@ export class WrittenLaterLookup {
       : undefined;
   }
 
-  /** Asks git who wrote the lines of a file, unless that is known of its last commit. */
-  async lookAt(file: string): Promise<void> {
-    this.newest.set(file, await this.writers(file));
+  /**
+   * Asks git for the last commit, and who wrote the lines of a file unless that is known of that commit.
+   * @returns why git could not answer, unless there is no record
+   */
+  async lookAt(file: string): Promise<GitFault | undefined> {
+    const answer = await this.writers(file);
+    this.newest.set(file, isGitFault(answer) ? NOBODY : answer);
+    return isGitFault(answer) && !UNRECORDED.has(answer.fault) ? answer : undefined;
   }
 
-  private async writers(file: string): Promise<Writers> {
-    const repository = await Repository.around(this.folder);
-    if (isGitFault(repository)) return NOBODY;
-    const head = await repository.commit("HEAD");
-    if (isGitFault(head)) return NOBODY;
-    const key = `${head.id} ${file}`;
-    const writers = this.asked.get(key) ?? writersOf(repository, file);
-    this.keep(key, writers);
-    return await writers;
-  }
-
-  /** What is known of a file at an earlier commit is of no more use. */
-  private keep(key: string, writers: Promise<Writers>): void {
-    const file = key.slice(key.indexOf(" "));
-    for (const old of this.asked.keys()) if (old !== key && old.endsWith(file)) this.asked.delete(old);
-    this.asked.set(key, writers);
+  private async writers(file: string): Promise<Answer> {
+    const place = await lastCommitAround(this.folder);
+    if (isGitFault(place)) return place;
+    const { root, prefix, head } = place;
+    const known = this.asked.get(file);
+    if (known?.commit === head) return await known.writers;
+    const writers = writersOf(root, prefix + file);
+    this.asked.set(file, { commit: head, writers });
+    const answer = await writers;
+    // What is at fault may be put right without a commit.
+    if (isGitFault(answer)) this.asked.delete(file);
+    return answer;
   }
 }
+
+type Answer = Writers | GitFault;
 
 /** The line of a fact, without its white space, is known by its day: positions move with every edit. */
 function keyOf(day: string, line: string): string {
   return `${day} ${line.replace(/\s+/g, " ").trim()}`;
 }
 
-async function writersOf({ root, prefix }: Repository, file: string): Promise<Writers> {
-  const lines = await blame(root, prefix + file);
-  if (isGitFault(lines)) return NOBODY;
+async function writersOf(root: string, path: string): Promise<Answer> {
+  const lines = await blame(root, path);
+  if (isGitFault(lines)) return lines;
   const { blocks, lines: firstLines } = Document.read(lines.map(({ text }) => text).join("\n"));
   const writers = new Map<string, BlamedLine>();
   for (const [index, { header, lineStarts }] of blocks.entries()) {

@@ -1,5 +1,6 @@
 /** The records in git of the builds of a session. Git is started only while the user trusts the folders. */
 import type { BuildRecord } from "../history/build-record.ts";
+import { sayGitFault } from "../history/git-fault.ts";
 import type { WrittenFact, WrittenLater } from "../history/written-later.ts";
 import type { Host } from "./host.ts";
 
@@ -11,6 +12,8 @@ export class Records {
   private readonly here = new Map<string, BuildRecord>();
   /** Files that git is being asked about. */
   private readonly asked = new Set<string>();
+  /** What has been said of a folder: a hover asks again and again. */
+  private readonly said = new Set<string>();
 
   /** @param report takes what a look in the background fails with */
   constructor(host: Host, trusted: boolean, report: (error: unknown) => void) {
@@ -44,9 +47,16 @@ export class Records {
     if (this.asked.has(key)) return;
     this.asked.add(key);
     try {
-      await (await this.of(folder))?.writtenLater.lookAt(file);
+      const fault = await (await this.of(folder))?.writtenLater.lookAt(file);
+      if (fault !== undefined) this.sayOnce(folder, sayGitFault(fault));
     } finally {
       this.asked.delete(key);
     }
+  }
+
+  private sayOnce(folder: string, words: string): void {
+    const key = `${folder} ${words}`;
+    if (!this.said.has(key)) this.report(words);
+    this.said.add(key);
   }
 }

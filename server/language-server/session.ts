@@ -133,6 +133,27 @@ export class Session {
     return this.guarded(nothing, compute);
   }
 
+  /** The same with what is found out meanwhile, as from git; `signal` is given when the request is called off. */
+  async answerMeanwhile<R>(
+    token: CancellationToken,
+    nothing: R,
+    compute: (signal: AbortSignal) => Promise<R>,
+  ): Promise<R> {
+    await this.host.turn();
+    await this.workspace.settled();
+    this.stopIfCancelled(token);
+    const off = new AbortController();
+    const hearing = token.onCancellationRequested(() => off.abort());
+    try {
+      return await compute(off.signal);
+    } catch (error) {
+      return this.failed(error, nothing);
+    } finally {
+      hearing.dispose();
+      this.stopIfCancelled(token);
+    }
+  }
+
   stopIfCancelled(token: CancellationToken): void {
     if (token.isCancellationRequested)
       throw new ResponseError(LSPErrorCodes.RequestCancelled, "the request was called off");
@@ -142,10 +163,14 @@ export class Session {
     try {
       return compute();
     } catch (error) {
-      if (error instanceof ResponseError) throw error;
-      this.report(error);
-      return nothing;
+      return this.failed(error, nothing);
     }
+  }
+
+  private failed<R>(error: unknown, nothing: R): R {
+    if (error instanceof ResponseError) throw error;
+    this.report(error);
+    return nothing;
   }
 
   /** Writes an error of the server itself to the editor's log. */

@@ -3,7 +3,7 @@ import { chmodSync, existsSync, mkdirSync, mkdtempSync, writeFileSync } from "no
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
-import { beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it, vi } from "vitest";
 import { compareRevisions } from "../../server/history/compare-revisions.ts";
 import { isGitFault, sayGitFault } from "../../server/history/git-fault.ts";
 import { historyOfThing } from "../../server/history/history-of-thing.ts";
@@ -11,6 +11,7 @@ import { Repository } from "../../server/history/repository.ts";
 import { revisionFault } from "../../server/history/revision.ts";
 import { git, scriptedRepository } from "./scripted-repository.ts";
 import { thirtyCommits } from "./thirty-commits.ts";
+import { watchGit } from "./watched-git.ts";
 import { openWorking } from "./working-build.ts";
 
 let folder = "";
@@ -55,11 +56,31 @@ describe("a revision", () => {
     expect(existsSync(path.join(folder, "pwned"))).toBe(false);
   });
 
-  it("may be a day: the last commit of that day", async () => {
+  it("may be a day: the last commit by its end, on the branch that is checked out", async () => {
     const repository = await Repository.around(folder);
     if (isGitFault(repository)) throw new Error(sayGitFault(repository));
     expect(await repository.commit("2026-05-10")).toMatchObject({ day: "2026-05-10", author: "JR" });
-    expect(await repository.commit("2020-01-01")).toMatchObject({ fault: "unknown revision" });
+    expect(await repository.commit("2030-01-01")).toMatchObject({ day: "2026-05-30" });
+    // What KT wrote in the shed was taken over on the 28th.
+    expect(await repository.commit("2026-05-24")).toMatchObject({ day: "2026-05-20", author: "JR" });
+    expect(await refused(folder, "2020-01-01")).toBe(
+      "nothing had been committed by 2020-01-01: the first commit is of 2026-05-01",
+    );
+  });
+
+  it("may be a day by the clock of who wrote, wherever it is read", async () => {
+    const early = scriptedRepository([
+      { day: "2026-05-02", files: { "build.cotter": 'vehicle "Kestrel"\n' } },
+    ]);
+    const night = {
+      GIT_AUTHOR_DATE: "2026-05-09T01:00:00+13:00",
+      GIT_COMMITTER_DATE: "2026-05-09T01:00:00+13:00",
+    };
+    git(early, ["commit", "--quiet", "--allow-empty", "--no-verify", "-m", "At night"], "", night);
+    const repository = await Repository.around(early);
+    if (isGitFault(repository)) throw new Error(sayGitFault(repository));
+    expect(await repository.commit("2026-05-08")).toMatchObject({ day: "2026-05-02" });
+    expect(await repository.commit("2026-05-09")).toMatchObject({ subject: "At night" });
   });
 });
 
@@ -135,6 +156,36 @@ describe("a build", () => {
     expect(await refused(shallow, "HEAD~1")).toContain("shallow clone, which goes back to 2026-05-30 only");
     const history = await historyOfThing(await openWorking(shallow), "front.left.disc");
     expect("since" in history && history.since).toBe("2026-05-30");
+  });
+});
+
+describe("git", () => {
+  it("that is not there is said, not taken for an unknown revision", async () => {
+    const repository = await Repository.around(folder);
+    if (isGitFault(repository)) throw new Error(sayGitFault(repository));
+    const usual = process.env.PATH;
+    process.env.PATH = mkdtempSync(path.join(tmpdir(), "cotter-no-git-"));
+    try {
+      expect(await repository.commit("HEAD")).toEqual({ fault: "no git" });
+      expect(await Repository.around(folder)).toEqual({ fault: "no git" });
+    } finally {
+      process.env.PATH = usual;
+    }
+  });
+
+  it("is ended when what it was asked for is called off", async () => {
+    const off = new AbortController();
+    const repository = await Repository.around(folder, off.signal);
+    if (isGitFault(repository)) throw new Error(sayGitFault(repository));
+    const watched = watchGit("exec sleep 1000");
+    try {
+      const answer = repository.commit("HEAD");
+      await vi.waitFor(() => expect(watched.calls()).toHaveLength(1));
+      off.abort();
+      expect(await answer).toMatchObject({ fault: "failed" });
+    } finally {
+      watched.putBack();
+    }
   });
 });
 

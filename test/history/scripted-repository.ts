@@ -55,11 +55,16 @@ function quoted(name: string): string {
 }
 
 /** Runs git; what it printed. Throws with what it complained of. */
-export function git(folder: string, words: readonly string[], input = ""): string {
+export function git(
+  folder: string,
+  words: readonly string[],
+  input = "",
+  more: Readonly<Record<string, string>> = {},
+): string {
   const { status, stdout, stderr } = spawnSync("git", ["-C", folder, ...words], {
     input,
     encoding: "utf8",
-    env: { ...environment(), GIT_CONFIG_GLOBAL: "/dev/null", GIT_CONFIG_NOSYSTEM: "1" },
+    env: { ...environment(), GIT_CONFIG_GLOBAL: "/dev/null", GIT_CONFIG_NOSYSTEM: "1", ...more },
   });
   if (status !== 0) throw new Error(`git ${words.join(" ")}: ${stderr}`);
   return stdout;

@@ -2,10 +2,14 @@
 import { chmodSync, existsSync, mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it, vi } from "vitest";
+import { BuildRecord } from "../../server/history/build-record.ts";
 import { WrittenLaterLookup } from "../../server/history/written-later.ts";
+import type { Host } from "../../server/language-server/host.ts";
+import { Records } from "../../server/language-server/records.ts";
 import type { IsoDate } from "../../server/quantities/dates.ts";
 import { git, scriptedRepository } from "./scripted-repository.ts";
+import { watchGit } from "./watched-git.ts";
 
 const DAY = "day 2026-05-02 1 h\n  removed: hub\n";
 const ADDED = '  measured: hub bore 25.02 mm "from memory"\n';
@@ -43,9 +47,54 @@ describe("a fact of a day", () => {
     expect(await lookup.of({ ...fact(ADDED), file: "may.cotter" })).toMatchObject({ author: "KT" });
   });
 
+  it("of a file that was not committed yet: nothing, and nothing is wrong", async () => {
+    expect(await lookup.lookAt("june.cotter")).toBeUndefined();
+    expect(await lookup.of({ ...fact(ADDED), file: "june.cotter" })).toBeUndefined();
+  });
+
   it("outside of a repository: nothing", async () => {
     const outside = mkdtempSync(path.join(tmpdir(), "cotter-outside-"));
     expect(await new WrittenLaterLookup(outside).of(fact(ADDED))).toBeUndefined();
+  });
+});
+
+describe("git", () => {
+  it("is started once for each look, while there is no other commit", async () => {
+    const own = scriptedRepository([{ day: "2026-05-20", files: { "diary.cotter": DAY } }]);
+    const looking = new WrittenLaterLookup(own);
+    const watched = watchGit();
+    try {
+      await looking.lookAt("diary.cotter");
+      expect(watched.calls()).toHaveLength(2);
+      await looking.lookAt("diary.cotter");
+      await looking.lookAt("diary.cotter");
+      expect(watched.calls()).toHaveLength(2);
+      git(own, ["commit", "--quiet", "--allow-empty", "--no-verify", "-m", "Another"]);
+      watched.calls();
+      await looking.lookAt("diary.cotter");
+      expect(watched.calls().map((call) => /\bblame\b/.test(call))).toEqual([false, true]);
+    } finally {
+      watched.putBack();
+    }
+  });
+
+  it("that cannot answer is said, once for a folder, and asked again", async () => {
+    const own = scriptedRepository([{ day: "2026-05-20", files: { "diary.cotter": DAY } }]);
+    git(own, ["config", "blame.ignoreRevsFile", "no-such-file"]);
+    const said: unknown[] = [];
+    const record = new BuildRecord(own);
+    const host = { recordOf: () => Promise.resolve(record) } as Partial<Host> as Host;
+    const records = new Records(host, true, (words) => said.push(words));
+    const hover = () => records.writtenLater(own, fact("  removed: hub"));
+    expect(hover()).toBeUndefined();
+    await vi.waitFor(() => expect(said).toHaveLength(1));
+    expect(said[0]).toMatch(
+      /^git could not answer: .*no-such-file.* \(the setting blame\.ignoreRevsFile names it\)$/,
+    );
+    expect(await record.writtenLater.lookAt("diary.cotter")).toMatchObject({ fault: "failed" });
+    git(own, ["config", "--unset", "blame.ignoreRevsFile"]);
+    await vi.waitFor(() => expect(hover()).toMatchObject({ daysLater: 18 }));
+    expect(said).toHaveLength(1);
   });
 });
 

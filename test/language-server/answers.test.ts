@@ -2,7 +2,7 @@
 
 import { beforeEach, expect, test } from "vitest";
 import type { Connection } from "vscode-languageserver";
-import { CancellationToken, LSPErrorCodes } from "vscode-languageserver";
+import { CancellationToken, CancellationTokenSource, LSPErrorCodes } from "vscode-languageserver";
 import type { Host } from "../../server/language-server/host.ts";
 import { Session } from "../../server/language-server/session.ts";
 import { readSettings, readStartOptions } from "../../server/language-server/settings.ts";
@@ -36,6 +36,20 @@ test("a feature that throws answers nothing and is logged; the next one is asked
   expect(await session.answer(URI, CancellationToken.None, "nothing", failing)).toBe("nothing");
   expect(logged.join()).toContain("it broke");
   expect(await session.answer(URI, CancellationToken.None, 0, ({ document }) => document.lineCount)).toBe(2);
+});
+
+test("what is found out meanwhile is guarded too, and ended when it is called off", async () => {
+  const failing = () => Promise.reject(new Error("git broke"));
+  expect(await session.answerMeanwhile(CancellationToken.None, "nothing", failing)).toBe("nothing");
+  expect(logged.join()).toContain("git broke");
+  const calling = new CancellationTokenSource();
+  const ended = session.answerMeanwhile(calling.token, "nothing", async (signal) => {
+    const called = new Promise<void>((resolve) => signal.addEventListener("abort", () => resolve()));
+    calling.cancel();
+    await called;
+    return "too late";
+  });
+  await expect(ended).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
 });
 
 test("a text that changes while the rest of the build is read gets no answer", async () => {

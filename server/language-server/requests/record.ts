@@ -10,23 +10,23 @@ import type { Session } from "../session.ts";
 import { chosenBuild } from "./views.ts";
 
 export function answerOfRecord(session: Session): void {
-  answer(session, "cotter/commits", async ({ record }) => {
+  answer(session, "cotter/commits", async ({ record, signal }) => {
     const { recordedCommit } = await import("../features/views/record.ts");
-    const commits = await record.commits();
+    const commits = await record.commits(signal);
     return isGitFault(commits) ? refused(commits) : recorded(commits.map(recordedCommit));
   });
-  answer(session, "cotter/compare", async ({ record, chosen }, { from, to }) => {
+  answer(session, "cotter/compare", async ({ record, chosen, signal }, { from, to }) => {
     const { comparedBuild } = await import("../features/views/record.ts");
-    const comparison = await record.compare(filesOf(chosen), from, to ?? undefined);
+    const comparison = await record.compare(filesOf(chosen), from, to ?? undefined, signal);
     return isGitFault(comparison) ? refused(comparison) : recorded(comparedBuild(chosen, comparison));
   });
-  answer(session, "cotter/recordedText", async ({ record }, { commit, path }) => {
-    const text = await record.text(commit, path);
+  answer(session, "cotter/recordedText", async ({ record, signal }, { commit, path }) => {
+    const text = await record.text(commit, path, signal);
     return typeof text === "string" ? recorded(text) : refused(text);
   });
-  answer(session, "cotter/history", async ({ record, chosen }, { ref }) => {
+  answer(session, "cotter/history", async ({ record, chosen, signal }, { ref }) => {
     const { recordOfThing } = await import("../features/views/record.ts");
-    const history = await record.history(filesOf(chosen), ref);
+    const history = await record.history(filesOf(chosen), ref, signal);
     if ("is" in history) return { is: "refused", why: "unclear", message: history.text };
     return isGitFault(history) ? refused(history) : recorded(recordOfThing(chosen, history));
   });
@@ -38,6 +38,8 @@ export function answerOfRecord(session: Session): void {
 interface Asked {
   readonly record: BuildRecord;
   readonly chosen: ChosenBuild;
+  /** Given when the request is called off. */
+  readonly signal: AbortSignal;
 }
 
 type AskedOfGit = Exclude<keyof RecordRequests, "cotter/thingAt">;
@@ -49,14 +51,22 @@ function answer<M extends AskedOfGit>(
   compute: (asked: Asked, params: RecordRequests[M]["params"]) => Promise<Answer<M>>,
 ): void {
   const { connection, records } = session;
-  connection.onRequest(method, async (params: RecordRequests[M]["params"], token: CancellationToken) => {
-    const chosen = await session.answerOfAll(token, undefined, () => chosenBuild(session, params));
-    if (chosen === undefined) return null;
-    if (!records.trusted) return NOT_TRUSTED;
-    const record = await records.of(chosen.snapshot.folder);
-    return record === undefined ? NOT_ON_DISK : await compute({ record, chosen }, params);
-  });
+  connection.onRequest(method, (params: RecordRequests[M]["params"], token: CancellationToken) =>
+    session.answerMeanwhile<Answer<M> | Refusal | null>(token, FAILED, async (signal) => {
+      const chosen = chosenBuild(session, params);
+      if (chosen === undefined) return null;
+      if (!records.trusted) return NOT_TRUSTED;
+      const record = await records.of(chosen.snapshot.folder);
+      return record === undefined ? NOT_ON_DISK : await compute({ record, chosen, signal }, params);
+    }),
+  );
 }
+
+const FAILED: Refusal = {
+  is: "refused",
+  why: "failed",
+  message: "an error of Cotter itself, which its log tells of",
+};
 
 const NOT_TRUSTED: Refusal = {
   is: "refused",
