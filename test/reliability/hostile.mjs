@@ -1,9 +1,9 @@
-// A log from a stranger, with everything in it that could steer a terminal, a browser, a spreadsheet or a page of
-// Markdown, through the commands of the built program in every form.
+// A log from a stranger, with its record in git, through the commands of the built program in every form.
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { ATTACKS, hostileLog, SIGN } from "./hostile-log.mjs";
 import { program } from "./programs.mjs";
 
 export const COMMANDS = [
@@ -17,67 +17,36 @@ export const COMMANDS = [
   "lives",
   "settings",
   "book",
+  "changes",
+  "history",
 ];
 export const FORMS = ["text", "json", "csv", "markdown", "html"];
 
-/** Each is put where words of the log's own may stand. */
-const ATTACKS = [
-  "\u001b[2J\u001b]0;owned\u0007",
-  "\u009b31m",
-  "\u202eright to left",
-  "<img src=x onerror=alert(1)>",
-  "<script>alert(1)</script>",
-  "=HYPERLINK(1)",
-  "+1+cmd",
-  "-2+3",
-  "@SUM(1)",
-  "[click](command:run)",
-  "![x](file:///etc/passwd)",
-  "| cell | `code` **bold**",
-  "</style></title><base href=//evil.example>",
-];
+/** What names everything by its path, and shows no words of the log: nothing of it can do harm. */
+const WITHOUT_WORDS = ["costs as json", "costs as csv"];
 
-function hostileLog() {
-  const block = (words, n) => `part p${n} "${words}"
-  number: "${words}"
-  supplier: s${n}
-  price: 10 GBP
-  lead: 3 days
-  limit: bore max 25.05 mm
+/** Words behind a command. */
+const OF_COMMAND = { changes: ["HEAD~1", "HEAD"], history: ["p0"] };
 
-supplier s${n} "${words}"
-
-part q${n} "${words}"
-
-joint j${n} "${words}"
-  joins: p${n}, q${n}
-  torque: 24 N.m ± 10 %
-
-activity a${n} "${words}"
-  takes: 3 h
-  needs: p${n}
-
-`;
-  const day = (words, n) => `  removed: p${n} -- ${words}
-  ${words}
-  snag: s${n} ${words}
-  spent: 12 GBP ${words}
-  photo: "${words}"
-  measured: p${n} bore 25.5 mm ${words}
-  bad${n}: ${words}
-`;
-  return `vehicle "${ATTACKS[3]}${ATTACKS[0]}"\n\n${ATTACKS.map(block).join("")}hold roll "${ATTACKS[4]}"\n\nday 2026-05-02 3 h\n${ATTACKS.map(day).join("")}`;
-}
-
-/** Calls each command in each form that it has. Answers with how many gave something, and what was not harmless. */
+/**
+ * Calls each command in each form that it has. Answers with those that gave something, and what was not harmless: one
+ * that shows no word of the log at all among them.
+ */
 export function callAll(commands, forms) {
   const folder = mkdtempSync(path.join(tmpdir(), "cotter-hostile-"));
   const [called, faults] = [[], []];
   try {
-    writeFileSync(path.join(folder, "build.cotter"), hostileLog());
+    commit(folder, hostileLog());
+    commit(folder, hostileLog({ later: true }));
     for (const command of commands)
       for (const form of forms) {
-        const words = [command, "--build", folder, ...(form === "text" ? [] : [`--${form}`])];
+        const words = [
+          command,
+          ...(OF_COMMAND[command] ?? []),
+          "--build",
+          folder,
+          ...(form === "text" ? [] : [`--${form}`]),
+        ];
         const ended = spawnSync(process.execPath, [program("cotter"), ...words], {
           encoding: "utf8",
           maxBuffer: 2 ** 26,
@@ -87,6 +56,8 @@ export function callAll(commands, forms) {
         if (ended.status === 2 && /Unknown option/.test(ended.stderr)) continue;
         if (ended.status > 1 || ended.status === null) faults.push(`${name}: ${ended.stderr.slice(0, 300)}`);
         called.push(name);
+        if (!ended.stdout.includes(SIGN) && !WITHOUT_WORDS.includes(name))
+          faults.push(`${name}: shows nothing of the log`);
         // A book is a page whichever form is not asked for.
         const look = command === "book" && form === "text" ? "html" : form;
         faults.push(...HARM[look](ended.stdout).map((harm) => `${name}: ${harm}`));
@@ -96,6 +67,18 @@ export function callAll(commands, forms) {
     rmSync(folder, { recursive: true, force: true });
   }
   return { called, faults };
+}
+
+/** Writes the log and takes it into the record, by somebody whose name is an attack too. */
+function commit(folder, log) {
+  writeFileSync(path.join(folder, "build.cotter"), log);
+  const git = (...words) => spawnSync("git", words, { cwd: folder, encoding: "utf8" });
+  const name = `${ATTACKS[4]} ${ATTACKS[2]}`;
+  git("init", "--quiet");
+  git("add", "build.cotter");
+  const as = ["-c", `user.name=${name}`, "-c", "user.email=z@zebra.example", "-c", "commit.gpgsign=false"];
+  const { status, stderr } = git(...as, "commit", "--quiet", "-m", ATTACKS.join(" "));
+  if (status !== 0) throw new Error(`no commit: ${stderr}`);
 }
 
 function found(text, pattern, what) {

@@ -74,6 +74,9 @@ function mutate(group, files) {
     incremental: true,
     incrementalFile: path.relative(root, known),
     disableTypeChecks: false,
+    // A machine that others use is no reason to take a change for noticed.
+    timeoutMS: 30_000,
+    timeoutFactor: 4,
     tempDirName: ".cache/stryker",
     vitest: { configFile: path.relative(root, runner), related: false },
     reporters: ["json"],
@@ -100,6 +103,7 @@ function summary({ mutants }) {
   return {
     on: today(),
     killed: having(KILLED).length,
+    timedOut: having(["Timeout"]).length,
     alive: survivors.length,
     ignored: having(["Ignored"]).length,
     survivors,
