@@ -1,7 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { heatingNotes, heatToFit } from "../../server/trade/growth.ts";
 import { materialNames } from "../../server/trade/materials.ts";
 import { material, notes, result, value } from "./answers.ts";
+
+/** What a metre of steel grows in a kelvin, by the table's coefficient. */
+const perKelvin = material("steel").expansion ?? Number.NaN;
 
 const kelvin = (celsius: number) => celsius + 273.15;
 
@@ -21,8 +25,12 @@ describe("growth by heat", () => {
 
   test("a material without one figure is refused", () => {
     expect(result("thermal_growth", 0.05, material("rubber"), 50)).toMatchObject({
-      fault: { kind: "not-in-table" },
+      fault: { kind: "not-in-table", wanted: "coefficient of expansion of rubber", known: [] },
     });
+    expect(heatToFit(3e-5, 0.05, material("rubber"), 0)).toMatchObject({ fault: { kind: "not-in-table" } });
+    expect(heatingNotes(0.05, material("rubber"), { value: kelvin(80) })[0]).toBe(
+      "from 20 °C; with 0.05 mm more to slip it on: 80 °C",
+    );
   });
 
   test("the materials of the notation are all there", () => {
@@ -47,6 +55,19 @@ describe("heating to fit", () => {
     expect(said).toContain("bearings to 120 °C at most");
     expect(said).not.toContain("above what a bearing may see");
     expect(notes("heat_to_fit", 8e-5, 0.052, material("steel"))).toContain("above what a bearing may see");
+  });
+});
+
+describe("heating with room to slip it on", () => {
+  test("takes the interference and the clearance together", () => {
+    expect(heatToFit(6e-4, 1, material("steel"), 6e-4)).toBeCloseTo(kelvin(20) + 1.2e-3 / perKelvin, 6);
+  });
+
+  test("is above what a bearing may see beyond 120 °C, not at it", () => {
+    const limit = kelvin(120) - 5e-5 / perKelvin;
+    const said = (temperature: number) => heatingNotes(1, material("steel"), { value: temperature });
+    expect(said(limit - 0.01)).toHaveLength(2);
+    expect(said(limit + 0.01)[2]).toBe("this is above what a bearing may see");
   });
 });
 
@@ -76,6 +97,13 @@ describe("press fits", () => {
     expect(result("press_force", 4e-5, 0.04, 0.08, 0, steel, steel, 0.03, 0.12)).toMatchObject({
       notes: [expect.stringContaining("eye protection")],
     });
+  });
+
+  test("a material without a modulus of elasticity is refused, on either side", () => {
+    const faulty = { fault: { kind: "not-in-table", wanted: "modulus of elasticity of rubber" } };
+    const rubber = material("rubber");
+    expect(result("interference_pressure", 4e-5, 0.04, 0.08, 0, rubber, steel)).toMatchObject(faulty);
+    expect(result("interference_pressure", 4e-5, 0.04, 0.08, 0, steel, rubber)).toMatchObject(faulty);
   });
 
   test("a hub no larger than its bore and a bore as large as the shaft are refused", () => {
