@@ -6,6 +6,7 @@
 import { spawn } from "node:child_process";
 import path from "node:path";
 import type { GitFault } from "./git-fault.ts";
+import { isGitFault } from "./git-fault.ts";
 
 /** What git printed, and how it ended. */
 export interface GitAnswer {
@@ -84,6 +85,11 @@ export async function runGit(
     );
     child.stdin.end(input);
   });
+}
+
+/** Whether git can be started at all. */
+export async function isGitHere(): Promise<boolean> {
+  return !isGitFault(await runGit(".", ["--version"]));
 }
 
 function environment(): NodeJS.ProcessEnv {

@@ -1,12 +1,13 @@
 import { mkdir, rename, rm, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
-import { createInterface } from "node:readline/promises";
 import { sayGitFault } from "../../history/git-fault.ts";
+import { isGitHere } from "../../history/git-process.ts";
 import { firstFile } from "../../history/start/first-file.ts";
 import type { SetUp, SetUpFault } from "../../history/start/set-up-repository.ts";
 import { setUpRepository } from "../../history/start/set-up-repository.ts";
 import { startReport } from "../../history/start/start-report.ts";
 import { withSlashes } from "../../workspace/disk.ts";
+import { askOnTerminal } from "../ask-on-terminal.ts";
 import type { Call, Command, ExitStatus } from "../command.ts";
 import { Failure } from "../command.ts";
 import { thisProgram } from "../this-program.ts";
@@ -92,7 +93,7 @@ function sayFault(fault: SetUpFault): string {
 }
 
 /** Asks on a terminal what no option says. */
-async function wantedOf({ options }: Call): Promise<Wanted> {
+async function wantedOf({ options, out }: Call): Promise<Wanted> {
   const hook = options.has("hook");
   if (options.has("no-git")) {
     if (hook || options.has("git")) throw new Failure("choose one: --no-git, or --git and --hook");
@@ -101,15 +102,14 @@ async function wantedOf({ options }: Call): Promise<Wanted> {
   if (hook || options.has("git")) return { git: true, hook };
   const asks = process.stdin.isTTY === true && process.stdout.isTTY === true && !options.has("json");
   if (!asks) return { git: false, hook: false };
-  const terminal = createInterface({ input: process.stdin, output: process.stdout });
-  const ask = async (question: string) => /^y/i.test(await terminal.question(question));
-  try {
-    if (!(await ask("Keep the record of what was written when in git? [y/N] ")))
-      return { git: false, hook: false };
-    return { git: true, hook: await ask("Check the build before each commit? [y/N] ") };
-  } finally {
-    terminal.close();
+  if (!(await isGitHere())) {
+    out.write("git is not on this machine, so no record is kept; cotter start --git sets it up later.\n");
+    return { git: false, hook: false };
   }
+  return await askOnTerminal(async (ask) => {
+    const git = await ask("Keep a record in git of what was written when?");
+    return { git, hook: git && (await ask("Check the build before each commit?")) };
+  });
 }
 
 function told(
