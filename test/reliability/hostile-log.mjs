@@ -16,6 +16,7 @@ export const ATTACKS = [
   "@SUM(1)",
   "[click](command:run)",
   "![x](file:///etc/passwd)",
+  "``` [click](command:run) `` \\",
   "| cell | `code` **bold**",
   "</style></title><base href=//evil.example>",
 ].map((attack) => `${attack} ${SIGN}`);

@@ -1,6 +1,6 @@
 // A log from a stranger, with its record in git, through the commands of the built program in every form.
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { ATTACKS, hostileLog, SIGN } from "./hostile-log.mjs";
@@ -38,6 +38,7 @@ export function callAll(commands, forms) {
   try {
     commit(folder, hostileLog());
     commit(folder, hostileLog({ later: true }));
+    const settings = readFileSync(path.join(folder, ".git/config"), "utf8");
     for (const command of commands)
       for (const form of forms) {
         const words = [
@@ -63,6 +64,8 @@ export function callAll(commands, forms) {
         faults.push(...HARM[look](ended.stdout).map((harm) => `${name}: ${harm}`));
         faults.push(...HARM.text(ended.stderr).map((harm) => `${name}, standard error: ${harm}`));
       }
+    if (readFileSync(path.join(folder, ".git/config"), "utf8") !== settings)
+      faults.push("the settings of the repository were written to");
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -91,7 +94,8 @@ const STEERING = /[\x00-\x08\x0b-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u2066-\u
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.
 const ESCAPES = /[\x00-\x08\x0b-\x1f]/;
 
-const HARM = {
+/** What would do harm, by the form that shows it. */
+export const HARM = {
   text: (text) => found(text, STEERING, "a control character"),
   json: (text) => {
     JSON.parse(text);

@@ -12,6 +12,7 @@ import { runLimits } from "./limits.mjs";
 import { traceNetwork } from "./network.mjs";
 import { writePage } from "./page.mjs";
 import { copyPrograms } from "./programs.mjs";
+import { checkRegexes } from "./regexes.mjs";
 import { ALLOWED, bundled } from "./sbom.mjs";
 
 const { values, positionals } = parseArgs({
@@ -32,6 +33,7 @@ const PARTS = {
   limits: async () => ({ results: await runLimits() }),
   hostile: () => callAll(COMMANDS, FORMS),
   network: traceNetwork,
+  regexes: checkRegexes,
   dependencies: () => {
     const packages = bundled();
     const audit = spawnSync("npm", ["audit", "--omit=dev"], { cwd: root, encoding: "utf8", timeout: 60_000 });

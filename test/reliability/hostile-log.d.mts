@@ -1,0 +1,2 @@
+export const SIGN: string;
+export function hostileLog(): string;
