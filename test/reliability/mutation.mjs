@@ -28,8 +28,7 @@ const GROUPS = {
     besides: ["test/standards/units-programs.test.ts"],
   },
   build: {
-    tests: ["test/build/*.test.ts", "test/rules/*.test.ts", "test/rules/stories/**/*.test.ts"],
-    besides: ["test/rules/generated-rule-pages.test.ts"],
+    tests: ["test/build/*.test.ts", "test/rules/examples.test.ts", "test/rules/stories/**/*.test.ts"],
   },
   rules: { tests: ["test/rules/*.test.ts", "test/rules/stories/**/*.test.ts"] },
 };
@@ -79,7 +78,7 @@ function mutate(group, files) {
     timeoutFactor: 4,
     tempDirName: ".cache/stryker",
     vitest: { configFile: path.relative(root, runner), related: false },
-    reporters: ["json"],
+    reporters: ["json", "progress-append-only"],
     jsonReporter: { fileName: path.relative(root, report) },
     ignorePatterns: ["dist", "docs/pictures", "coverage", "*.vsix", ".vscode-test", ".cache"],
   };
@@ -87,7 +86,7 @@ function mutate(group, files) {
   const words = [path.join(home, "node_modules/@stryker-mutator/core/bin/stryker.js"), "run", config];
   const { status } = spawnSync(process.execPath, words, {
     cwd: root,
-    stdio: ["ignore", "ignore", "inherit"],
+    stdio: "inherit",
   });
   if (status !== 0) throw new Error(`Stryker ended with ${status} on ${group}`);
   return JSON.parse(readFileSync(report, "utf8"));
