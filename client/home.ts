@@ -5,12 +5,12 @@ import type { BaseLanguageClient } from "vscode-languageclient";
 import type { ReportName, Spot, TwoSided } from "../server/language-server/protocol.ts";
 import { logsOf, tellOfTrust } from "./client-options.ts";
 import { checkReading } from "./commands/check-reading.ts";
-import { newBuild } from "./commands/new-build.ts";
 import { newDay } from "./commands/new-day.ts";
 import { newPart } from "./commands/new-part.ts";
 import { openExample } from "./commands/open-example.ts";
 import { restartServer } from "./commands/restart-server.ts";
 import { saveBook, saveReport } from "./commands/save-page.ts";
+import { startDiary } from "./commands/start-diary.ts";
 import { goTo } from "./go-to.ts";
 import { ReportPanels } from "./panels/report-panels.ts";
 import { takePhotos } from "./photos/drop-photo.ts";
@@ -41,7 +41,7 @@ export function makeAtHome(
   const open = (name: ReportName) => () => panels.open(name);
   const handlers: Readonly<Record<string, (...args: never[]) => unknown>> = {
     goTo: (spot: Spot) => goTo(shown, spot),
-    newBuild,
+    startDiary,
     newDay: () => newDay(shown),
     newPart: () => newPart(shown),
     insertPhoto: () => insertPhoto(shown),

@@ -11,7 +11,9 @@ export async function newDay(shown: ShownBuild): Promise<void> {
   const { date, found, end } = place;
   if (found !== null) {
     await goTo(shown, end);
-    window.setStatusBarMessage(l10n.t("Today, {0}, has its day already.", date), 5000);
+    void window.showInformationMessage(
+      l10n.t("Today, {0}, has its day already. The cursor is at its end.", date),
+    );
     return;
   }
   const block = new SnippetString().appendText(`day ${date} `).appendPlaceholder("4 h").appendText("\n  ");

@@ -14,7 +14,7 @@ export async function newPart(shown: ShownBuild): Promise<void> {
   if (place === null) return await sayNoBuild(shown);
   if (place.taken !== null) {
     await goTo(shown, place.taken);
-    window.setStatusBarMessage(l10n.t("{0} is there already.", path), 5000);
+    void window.showInformationMessage(l10n.t("{0} is there already. The cursor is at it.", path));
     return;
   }
   const title = await window.showInputBox({

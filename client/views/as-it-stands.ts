@@ -2,7 +2,7 @@
 import { env, l10n, MarkdownString, ThemeColor, ThemeIcon, workspace } from "vscode";
 import type { BranchEntry } from "../../server/language-server/protocol.ts";
 import type { ShownBuild } from "../shown-build.ts";
-import { dayInBrief, nameInBrief } from "./in-brief.ts";
+import { dayInBrief } from "./in-brief.ts";
 import { LiveTree } from "./live-tree.ts";
 import type { Row } from "./row.ts";
 import { KINDS, thingWords } from "./thing-words.ts";
@@ -42,7 +42,7 @@ function rowOf(
   const spoken = [title ?? name, KINDS[kind](), critical ? l10n.t("safety critical") : "", words];
   return {
     id: path,
-    label: nameInBrief(title ?? name),
+    label: title ?? name,
     description: words,
     icon: iconOf(entry),
     spoken: spoken.filter((word) => word !== "").join(", "),

@@ -2,6 +2,7 @@
 import type { CancellationToken, Disposable, MarkdownString, TreeDataProvider, TreeView } from "vscode";
 import { EventEmitter, TreeItem, TreeItemCollapsibleState, window } from "vscode";
 import type { ShownBuild } from "../shown-build.ts";
+import { namesInBrief } from "./in-brief.ts";
 import type { Row } from "./row.ts";
 
 export interface LiveTreeOptions {
@@ -41,7 +42,7 @@ export class LiveTree implements TreeDataProvider<Row>, Disposable {
   }
 
   async getChildren(row?: Row): Promise<Row[]> {
-    return [...(await (row === undefined ? this.options.roots() : (row.below?.() ?? [])))];
+    return inBrief(await (row === undefined ? this.options.roots() : (row.below?.() ?? [])));
   }
 
   getTreeItem({ id, label, description, icon, spoken, tooltip, spot, below, open = false }: Row): TreeItem {
@@ -73,6 +74,14 @@ export class LiveTree implements TreeDataProvider<Row>, Disposable {
     this.stale = !this.view.visible;
     if (this.view.visible) this.changes.fire();
   }
+}
+
+/** A name gives way to the fact behind it. */
+function inBrief(rows: readonly Row[]): Row[] {
+  const labels = namesInBrief(rows.map(({ label }) => label));
+  return rows.map((row, index) =>
+    row.description === "" ? row : { ...row, label: labels[index] ?? row.label },
+  );
 }
 
 const { None: LEAF, Collapsed: CLOSED, Expanded: OPEN } = TreeItemCollapsibleState;

@@ -5,7 +5,9 @@ import type { Spot } from "../../server/language-server/protocol.ts";
 export interface Row {
   /** Unlike that of every other row of the view, and the same after a change. */
   readonly id: string;
+  /** The name in full; the view cuts it where it is long. */
   readonly label: string;
+  /** The short fact behind it. */
   readonly description: string;
   readonly icon: ThemeIcon;
   /** The row in full, for those who hear it. */

@@ -2,7 +2,7 @@
 import { env, l10n, ThemeColor, ThemeIcon } from "vscode";
 import type { HoldEntry, OpenEntry } from "../../server/language-server/protocol.ts";
 import type { ShownBuild } from "../shown-build.ts";
-import { dayInBrief, nameInBrief } from "./in-brief.ts";
+import { dayInBrief } from "./in-brief.ts";
 import { LiveTree } from "./live-tree.ts";
 import { OPEN_ICONS, openWords } from "./open-words.ts";
 import type { Row } from "./row.ts";
@@ -30,7 +30,7 @@ function rowOfHold(hold: HoldEntry, isNext: boolean, inBrief: InBrief): Row {
   ].filter((word) => word !== "");
   return {
     id: ref,
-    label: nameInBrief(title),
+    label: title,
     description: words,
     icon: iconOfHold(hold),
     tooltip: `${title} (${ref})\n${inFull.join(", ")}`,
@@ -80,7 +80,7 @@ function rowOfOpen(
   const caution = critical ? `, ${l10n.t("safety critical")}` : "";
   return {
     id,
-    label: nameInBrief(name),
+    label: name,
     description: words + caution,
     icon: critical
       ? new ThemeIcon("shield", new ThemeColor("list.warningForeground"))

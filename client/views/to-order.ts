@@ -2,7 +2,7 @@
 import { env, l10n, ThemeColor, ThemeIcon } from "vscode";
 import type { OrderEntry, SupplierEntry } from "../../server/language-server/protocol.ts";
 import type { ShownBuild } from "../shown-build.ts";
-import { dayInBrief, nameInBrief } from "./in-brief.ts";
+import { dayInBrief } from "./in-brief.ts";
 import { LiveTree } from "./live-tree.ts";
 import type { Row } from "./row.ts";
 
@@ -25,7 +25,7 @@ function rowOfSupplier(supplier: SupplierEntry, inBrief: InBrief): Row {
   const inFull = sums(supplier).join(", ");
   return {
     id,
-    label: nameInBrief(name),
+    label: name,
     description: goods.join(" + "),
     icon: new ThemeIcon("organization"),
     tooltip: [name, inFull].filter((line) => line !== "").join("\n"),
@@ -58,7 +58,7 @@ function rowOfLine(supplier: string, line: OrderEntry, inBrief: InBrief): Row {
   ];
   return {
     id,
-    label: nameInBrief(name),
+    label: name,
     description: orderBy(line, inBrief),
     icon: late
       ? new ThemeIcon("warning", new ThemeColor("list.warningForeground"))

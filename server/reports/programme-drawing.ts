@@ -162,7 +162,12 @@ function flags(
   const same = finish50 === finish90;
   const [only50, nine] = same ? [undefined, "50 % and 90 %"] : [finish50, "90 %"];
   const poles = [
-    { y: 31, x: finish90 && dayEnds(scale, finish90), words: `finish ${nine} ${finish90}`, look: "finish" },
+    {
+      y: same ? 45 : 31,
+      x: finish90 && dayEnds(scale, finish90),
+      words: `finish ${nine} ${finish90}`,
+      look: "finish",
+    },
     { y: 45, x: only50 && dayEnds(scale, only50), words: `finish 50 % ${only50}`, look: "finish" },
     { y: 59, x: dayBegins(scale, today), words: `today ${today}`, look: "today" },
   ];

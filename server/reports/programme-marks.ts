@@ -46,6 +46,9 @@ export function begunLine(from: number, to: number, y: number): string {
 /** Width of the leaf of a gate. */
 export const GATE_LEAF = 26;
 
+/** The same of an open one, which is seen from the side. */
+export const OPEN_LEAF = 9;
+
 const BARS = [-7, -2, 3, 8];
 
 /**
@@ -64,9 +67,6 @@ export function openGate(x: number, y: number, side: 1 | -1 = 1): string {
   const bars = BARS.map((bar) => `M0 ${bar}L${end} ${bar - 5}`).join("");
   return gate(x, y, `${bars}M${end} -12V3`);
 }
-
-/** Width of an open leaf, as one sees it from the side. */
-const OPEN_LEAF = 9;
 
 /** The day a hold point is planned for, where the plan reaches it on another. */
 export function plannedPost(x: number, y: number): string {

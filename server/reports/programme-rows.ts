@@ -8,6 +8,7 @@ import {
   figure,
   floatLine,
   GATE_LEAF,
+  OPEN_LEAF,
   openGate,
   plannedLine,
   plannedPost,
@@ -61,7 +62,10 @@ function hold(entry: ProgrammeHold, scale: TimeScale, middle: number): readonly 
   if (progress.kind === "released") {
     if (progress.on < scale.from) return [earlier(scale, middle, title)];
     const x = dayMiddle(scale, progress.on);
-    return [openGate(x, middle, sideOf(x, scale)), gateName(title, x, x, scale, middle)];
+    return [
+      openGate(x, middle, sideOf(x, scale)),
+      gateName(title, { gate: x, leaf: OPEN_LEAF, post: x }, scale, middle),
+    ];
   }
   const missed = missedDay(entry);
   const day = missed === undefined ? (planned ?? progress.reached) : progress.reached;
@@ -70,18 +74,25 @@ function hold(entry: ProgrammeHold, scale: TimeScale, middle: number): readonly 
   const x = dayMiddle(scale, day);
   const post = missed === undefined ? x : dayMiddle(scale, missed);
   const aim = missed === undefined ? [] : [plannedLine(post, x, middle), plannedPost(post, middle)];
-  return [...aim, shutGate(x, middle, sideOf(x, scale)), gateName(title, x, post, scale, middle)];
+  return [
+    ...aim,
+    shutGate(x, middle, sideOf(x, scale)),
+    gateName(title, { gate: x, leaf: GATE_LEAF, post }, scale, middle),
+  ];
 }
 
 /**
  * The name behind a gate, or before it and the post that belongs to it, or above the line between the two; where it fits
  * nowhere, cut short on the side with more room.
  */
-function gateName(title: string, gate: number, post: number, scale: TimeScale, middle: number): string {
+function gateName(
+  title: string,
+  { gate, leaf, post }: { readonly gate: number; readonly leaf: number; readonly post: number },
+  scale: TimeScale,
+  middle: number,
+): string {
   const hangsBehind = sideOf(gate, scale) === 1;
-  const [behind, between] = hangsBehind
-    ? [gate + GATE_LEAF + GAP, gate - GAP]
-    : [gate + GAP, gate - GATE_LEAF - GAP];
+  const [behind, between] = hangsBehind ? [gate + leaf + GAP, gate - GAP] : [gate + GAP, gate - leaf - GAP];
   const before = post < gate ? post - 2 * GAP : between;
   const width = widthOf(title, 13);
   const cut = (room: number) => fitted(title, room, 13);

@@ -1,6 +1,7 @@
 /** What the manifest declares of the client, against what there is: commands, output of the program, the example. */
 import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { folderNames } from "../../client/commands/folder-names.ts";
 import { faultOfPath, titleFromPath } from "../../client/commands/part-path.ts";
 import { today } from "../../client/commands/today.ts";
 import { Document } from "../../grammar/document.ts";
@@ -62,7 +63,7 @@ describe("commands", () => {
   });
 
   test("of a build are offered only where there is one", () => {
-    const always = ["cotter.newBuild", "cotter.openExample", "cotter.restartServer"];
+    const always = ["cotter.startDiary", "cotter.openExample", "cotter.restartServer"];
     const conditions: readonly { command: string; when: string }[] = contributes.menus.commandPalette;
     expect(conditions.map(({ command }) => command).sort()).toEqual(
       declared.filter((command) => !always.includes(command)).sort(),
@@ -132,4 +133,14 @@ describe("a new part", () => {
 
 test("today is the day of the machine's own time zone", () => {
   expect(today(new Date(2026, 0, 5, 23, 59))).toBe("2026-01-05");
+});
+
+test("the folder of a new diary is called as its vehicle, with a number until it is free", () => {
+  const namesOf = (vehicle: string) => {
+    const names = folderNames(vehicle);
+    return [names.next().value, names.next().value];
+  };
+  expect(namesOf("Pell Otter, 1961")).toEqual(["pell-otter-1961", "pell-otter-1961-2"]);
+  expect(namesOf("Größe ../\\:*?")).toEqual(["große", "große-2"]);
+  expect(namesOf("…")).toEqual(["vehicle", "vehicle-2"]);
 });

@@ -40,9 +40,18 @@ const quietSettings = {
  * @param {boolean} [options.trust] whether every folder is trusted; false starts in Restricted Mode
  * @param {Record<string, unknown>} [options.settings] on top of the quiet ones
  * @param {string} [options.extensionsFolder] where installed extensions are
+ * @param {boolean} [options.driven] false for a person: an editor that is driven by a test shows no notification by
+ *   itself, and one that is not silently ignores extensions under development
  * @returns {Promise<ServedEditor>}
  */
-export async function startServedEditor({ folder, edition, trust = true, settings = {}, extensionsFolder }) {
+export async function startServedEditor({
+  folder,
+  edition,
+  trust = true,
+  settings = {},
+  extensionsFolder,
+  driven = true,
+}) {
   const { vscode, node, server } = await installEditor(edition);
   const data = path.join(folder, "data");
   const temporary = path.join(folder, "tmp");
@@ -59,8 +68,7 @@ export async function startServedEditor({ folder, edition, trust = true, setting
       "--port=0",
       "--without-connection-token",
       "--accept-server-license-terms",
-      // Without this a built VS Code silently ignores extensions under development.
-      "--enable-smoke-test-driver",
+      ...(driven ? ["--enable-smoke-test-driver"] : []),
       `--server-data-dir=${data}`,
       `--user-data-dir=${data}`,
       `--extensions-dir=${extensionsFolder ?? path.join(folder, "extensions")}`,

@@ -26,6 +26,13 @@ const deeds: Readonly<Record<string, () => Promise<void>>> = {
     await vscode.commands.executeCommand("cotter.newDay");
     const today = new Date().toLocaleDateString("sv-SE");
     await textWhen(document, (text) => text.includes(`day ${today} 4 h`), "today has its day");
+    await press("Escape");
+    await vscode.commands.executeCommand("cotter.newDay");
+    // An editor that is driven by a test shows no notification by itself.
+    await vscode.commands.executeCommand("notifications.showList");
+    await see(`Today, ${today}, has its day already.`);
+    await vscode.commands.executeCommand("notifications.hideList");
+    await textWhen(document, (text) => text.split(`day ${today}`).length === 2, "it has one day of today");
   },
   newPart: async () => {
     const { document } = await openDiary("new_part", LOG);
@@ -83,13 +90,21 @@ const deeds: Readonly<Record<string, () => Promise<void>>> = {
     void vscode.commands.executeCommand("cotter.saveBook");
     await savedBeside(document.uri);
   },
-  newBuild: async () => {
-    void vscode.commands.executeCommand("cotter.newBuild");
+  startDiary: async () => {
+    void vscode.commands.executeCommand("cotter.startDiary");
     await see("The vehicle's name.");
     await press("Control+A");
     await type("Brock Sprite");
     await press("Enter");
     await activeTextWhen((text) => text.startsWith('vehicle "Brock Sprite"'), "a first page is open");
+    // The samples are diaries already, so it has a folder of its own, and saving asks nothing more.
+    await vscode.commands.executeCommand("workbench.action.files.save");
+    const file = vscode.Uri.joinPath(workspaceFolder(), "brock-sprite/build.cotter");
+    await eventually(
+      () => fileText(file),
+      (text) => text.startsWith('vehicle "Brock Sprite"'),
+      "the page is saved in a folder of its own",
+    );
   },
   openExample: async () => {
     await vscode.commands.executeCommand("cotter.openExample");
@@ -132,6 +147,14 @@ async function textWhen(
   what: string,
 ): Promise<void> {
   await eventually(() => document.getText(), isSo, what);
+}
+
+/** Empty while there is no such file. */
+async function fileText(file: vscode.Uri): Promise<string> {
+  return await vscode.workspace.fs.readFile(file).then(
+    (bytes) => new TextDecoder().decode(bytes),
+    () => "",
+  );
 }
 
 async function activeTextWhen(isSo: (text: string) => boolean, what: string): Promise<void> {
