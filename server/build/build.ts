@@ -18,9 +18,10 @@ import { complainOfLives } from "./life-findings.ts";
 import { complainOfReadings } from "./limit-findings.ts";
 import { lostLinesOf } from "./lost-lines.ts";
 import { LostIndex } from "./lost-reasons.ts";
-import type { ReferenceLink } from "./names.ts";
+import type { Names, ReferenceLink } from "./names.ts";
 import { namesOf } from "./names.ts";
 import { missingPhotos } from "./photo-findings.ts";
+import { Remembered } from "./remembered.ts";
 import type { Diary } from "./replay/diary.ts";
 import { readDiary } from "./replay/diary.ts";
 import { Review } from "./review.ts";
@@ -114,9 +115,11 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
   };
 }
 
+const lostIndexes = new Remembered<Names, LostIndex>();
+
 /** The diary as it stands, with what it has complained of itself. */
 function reviewOf({ replay }: Diary, keeps: boolean): Review {
-  const lost = new LostIndex(replay.lost);
+  const lost = lostIndexes.of(replay.names, replay.lost, () => new LostIndex(replay.lost));
   const review = new Review({ standing: replay, lostAbout: (node) => lost.about(node) }, keeps);
   for (const found of replay.findings) review.findings.push(found);
   return review;

@@ -33,7 +33,7 @@ const TREE_KINDS: readonly TreeKind[] = ["assembly", "part", "joint", "system", 
 /** What leans on each thing of a build, found once for the whole diary. */
 export class Leanings {
   private readonly standing: Standing;
-  private readonly runs = new Map<TreeNode, DatedFact<"ran">[]>();
+  private readonly runs: ReadonlyMap<TreeNode, readonly DatedFact<"ran">[]>;
   private readonly releases = new Map<NamedDefinition, DatedFact<"released">[]>();
   private readonly planned = new Map<NamedDefinition, Leaning>();
   private readonly covered = new Map<NamedDefinition, ReadonlySet<TreeNode>>();
@@ -41,7 +41,8 @@ export class Leanings {
   /** @param standing as it is today; `facts` are all that count */
   constructor(standing: Standing, facts: readonly DatedFact[]) {
     this.standing = standing;
-    for (const fact of factsOf(facts, "ran")) this.noteRun(fact);
+    const ran = factsOf(facts, "ran");
+    this.runs = runsByNode.of(standing.names, ran, () => runsOf(standing, ran));
     for (const fact of factsOf(facts, "released")) this.noteRelease(fact);
     const soon = addDays(standing.date, DAYS_AHEAD);
     for (const hold of standing.names.every("hold")) {
@@ -85,17 +86,9 @@ export class Leanings {
   private coveredBy(hold: NamedDefinition): ReadonlySet<TreeNode> {
     const known = this.covered.get(hold);
     if (known !== undefined) return known;
-    const covered = coveredBy(this.standing, hold);
+    const covered = covers.of(hold, [this.standing.names], () => coveredBy(this.standing, hold));
     this.covered.set(hold, covered);
     return covered;
-  }
-
-  private noteRun(fact: DatedFact<"ran">): void {
-    for (const node of meantBy(this.standing, fact.fact.target)) {
-      const runs = this.runs.get(node);
-      if (runs === undefined) this.runs.set(node, [fact]);
-      else runs.push(fact);
-    }
   }
 
   private noteRelease(fact: DatedFact<"released">): void {
@@ -104,6 +97,25 @@ export class Leanings {
       if (hold !== undefined) this.releases.set(hold, [...(this.releases.get(hold) ?? []), fact]);
     }
   }
+}
+
+const covers = new Remembered<NamedDefinition, ReadonlySet<TreeNode>>();
+const runsByNode = new Remembered<Standing["names"], ReturnType<typeof runsOf>>();
+
+/** The running of each thing that was named, in order. */
+function runsOf(
+  standing: Standing,
+  ran: readonly DatedFact<"ran">[],
+): ReadonlyMap<TreeNode, readonly DatedFact<"ran">[]> {
+  const byNode = new Map<TreeNode, DatedFact<"ran">[]>();
+  for (const fact of ran) {
+    for (const node of meantBy(standing, fact.fact.target)) {
+      const known = byNode.get(node);
+      if (known === undefined) byNode.set(node, [fact]);
+      else known.push(fact);
+    }
+  }
+  return byNode;
 }
 
 const runs = new Remembered<DatedFact<"ran">, Leaning>();

@@ -8,11 +8,12 @@
 import type { Build } from "../build/build.ts";
 import { factsOfAny } from "../build/facts-by-word.ts";
 import { recordOf } from "../build/judgement.ts";
+import { Kept } from "../build/kept.ts";
 import type { Counted } from "../build/lowering/definition-record.ts";
 import { Remembered } from "../build/remembered.ts";
 import type { Place } from "../build/source.ts";
+import type { Standing } from "../build/standing.ts";
 import type { DatedFact } from "../build/states.ts";
-import type { Definitions } from "../build/tree/definitions.ts";
 import type { TreeNode } from "../build/tree/node.ts";
 import type { IsoDate } from "../quantities/dates.ts";
 import type { Decimal } from "../quantities/decimal.ts";
@@ -77,25 +78,20 @@ type Goods = DatedFact<"ordered" | "bought">;
 /** Facts that say what something has cost, or how long it took. */
 const TAKEN = ["ordered", "bought", "returned", "spent", "worked"] as const;
 
-/** What each order or purchase has cost, as long as the prices and what has come of it are the same. */
-const rememberedGoods = new Remembered<Goods, Pick<Costs, "costs" | "unpriced">>();
+/** What each order or purchase has cost. */
+const goods = new Kept<Goods, Pick<Costs, "costs" | "unpriced">>();
 
 /** A cost in the currency of the build, tax included. */
 const rememberedGross = new Remembered<Cost, Money | undefined>();
 
 class Reckoning {
   private readonly build: Build;
-  private readonly priced: Definitions;
-  private readonly taxPercent: Decimal;
   private readonly costs: Cost[] = [];
   private readonly unpriced: { readonly node: TreeNode; readonly place: Place }[] = [];
   private readonly hours: WorkedHours[] = [];
 
   constructor(build: Build) {
     this.build = build;
-    const { definitions, gathered } = build.standing;
-    this.priced = definitions.since(["price", "supplier", "tax"]);
-    this.taxPercent = definitions.one(gathered.tree.root, "tax")?.record.share.times(100) ?? ZERO;
   }
 
   run(): Costs {
@@ -165,46 +161,10 @@ class Reckoning {
     from: string | undefined,
     stated: Money | undefined,
   ): void {
-    const { names } = this.build.standing;
-    const bought = items.flatMap((item) =>
-      names.targets(item.reference, ["part"]).map(({ node }) => {
-        const received = dated.fact.word === "bought" || this.isReceived(node, dated);
-        return { item, node, received };
-      }),
-    );
-    const inputs = [
-      this.priced,
-      this.taxPercent,
-      ...bought.flatMap(({ node, received }) => [node, received]),
-    ];
-    const taken = rememberedGoods.of(dated, inputs, () => this.reckonGoods(dated, bought, from, stated));
+    const { standing } = this.build;
+    const taken = goods.of(standing, dated, [], (own) => goodsOf(own, dated, items, from, stated));
     this.costs.push(...taken.costs);
     this.unpriced.push(...taken.unpriced);
-  }
-
-  private reckonGoods(
-    dated: Goods,
-    bought: readonly { readonly item: Counted; readonly node: TreeNode; readonly received: boolean }[],
-    from: string | undefined,
-    stated: Money | undefined,
-  ): Pick<Costs, "costs" | "unpriced"> {
-    const { definitions } = this.build.standing;
-    const costs: Cost[] = [];
-    const unpriced: { node: TreeNode; place: Place }[] = [];
-    for (const { item, node, received } of bought) {
-      const price = item.at ?? stated ?? definitions.one(node, "price")?.record.money;
-      const supplier = from ?? definitions.one(node, "supplier")?.record.reference.text;
-      const text = `${item.count} × ${node.title ?? node.path}`;
-      if (price === undefined) unpriced.push({ node, place: dated.place });
-      else
-        costs.push(this.cost("goods", timesMoney(price, item.count), dated, node, supplier, received, text));
-    }
-    return { costs, unpriced };
-  }
-
-  private isReceived(node: TreeNode, dated: DatedFact): boolean {
-    const lines = this.build.standing.supply.get(node)?.orders ?? [];
-    return lines.filter(({ fact }) => fact === dated).every(({ count, received }) => received >= count);
   }
 
   /** Each sending with its quotation, or the bill of the first return of one of its parts. */
@@ -277,22 +237,8 @@ class Reckoning {
     return item && this.build.standing.names.targets(item.reference, ["part"])[0]?.node;
   }
 
-  private add(...cost: Parameters<Reckoning["cost"]>): void {
-    this.costs.push(this.cost(...cost));
-  }
-
-  private cost(
-    kind: CostKind,
-    money: Money,
-    { date, place }: DatedFact,
-    node: TreeNode | undefined,
-    supplier: string | undefined,
-    final: boolean,
-    text: string,
-  ): Cost {
-    const tax =
-      kind === "goods" ? roundMoney(percentOfMoney(money, this.taxPercent)) : { ...money, amount: ZERO };
-    return { kind, money: roundMoney(money), tax, date, node, supplier, final, text, place };
+  private add(...cost: OmitFirst<Parameters<typeof costOf>>): void {
+    this.costs.push(costOf(this.build.standing, ...cost));
   }
 
   private sum(currency: Currency | undefined): Pick<Costs, "total" | "withoutRate"> {
@@ -308,6 +254,56 @@ class Reckoning {
     }
     return { total: roundMoney({ amount, currency }), withoutRate: [...withoutRate] };
   }
+}
+
+type OmitFirst<List extends readonly unknown[]> = List extends readonly [unknown, ...infer Rest]
+  ? Rest
+  : never;
+
+function goodsOf(
+  standing: Standing,
+  dated: Goods,
+  items: readonly Counted[],
+  from: string | undefined,
+  stated: Money | undefined,
+): Pick<Costs, "costs" | "unpriced"> {
+  const { definitions, names } = standing;
+  const costs: Cost[] = [];
+  const unpriced: { node: TreeNode; place: Place }[] = [];
+  for (const item of items) {
+    for (const { node } of names.targets(item.reference, ["part"])) {
+      const price = item.at ?? stated ?? definitions.one(node, "price")?.record.money;
+      const supplier = from ?? definitions.one(node, "supplier")?.record.reference.text;
+      const received = dated.fact.word === "bought" || isReceived(standing, node, dated);
+      const text = `${item.count} × ${node.title ?? node.path}`;
+      if (price === undefined) unpriced.push({ node, place: dated.place });
+      else {
+        const money = timesMoney(price, item.count);
+        costs.push(costOf(standing, "goods", money, dated, node, supplier, received, text));
+      }
+    }
+  }
+  return { costs, unpriced };
+}
+
+function isReceived({ supply }: Standing, node: TreeNode, dated: DatedFact): boolean {
+  const lines = supply.get(node)?.orders ?? [];
+  return lines.filter(({ fact }) => fact === dated).every(({ count, received }) => received >= count);
+}
+
+function costOf(
+  { definitions, gathered }: Standing,
+  kind: CostKind,
+  money: Money,
+  { date, place }: DatedFact,
+  node: TreeNode | undefined,
+  supplier: string | undefined,
+  final: boolean,
+  text: string,
+): Cost {
+  const percent = definitions.one(gathered.tree.root, "tax")?.record.share.times(100) ?? ZERO;
+  const tax = kind === "goods" ? roundMoney(percentOfMoney(money, percent)) : { ...money, amount: ZERO };
+  return { kind, money: roundMoney(money), tax, date, node, supplier, final, text, place };
 }
 
 /** Undefined where no rate leads there. */

@@ -2,13 +2,17 @@
 import type { Build } from "../build/build.ts";
 import type { NamedDefinition } from "../build/definitions.ts";
 import { recordsOf } from "../build/judgement.ts";
+import { Kept } from "../build/kept.ts";
 import type { Life } from "../build/lives.ts";
 import { isInUse, isOver, livesOf } from "../build/lives.ts";
 import type { PlannedHold } from "../build/planned-holds.ts";
 import { nextHoldCovering, plannedHolds } from "../build/planned-holds.ts";
+import { Remembered } from "../build/remembered.ts";
+import { thingsThatSay } from "../build/sayers.ts";
 import type { Place } from "../build/source.ts";
 import { placeAt } from "../build/source.ts";
 import type { Standing } from "../build/standing.ts";
+import type { SupplyState } from "../build/states.ts";
 import type { TreeNode } from "../build/tree/node.ts";
 import { laterDate } from "../quantities/dates.ts";
 import { formatQuantity } from "../quantities/quantity.ts";
@@ -33,132 +37,136 @@ export interface PartNeed {
   readonly toOrder: number;
 }
 
-/** Parts that are needed, kept or on order, in the order of definition. */
-export function needsOf({ standing }: Build): readonly PartNeed[] {
-  const askers = new Asking(standing).all();
-  return [...standing.supply.values()].flatMap(({ node, inHand, orders }): PartNeed[] => {
-    const demand = combineDemand(askers.get(node) ?? []);
-    const keep = standing.definitions.one(node, "keep")?.record.count ?? 0;
-    const onOrder = orders.reduce((sum, line) => sum + line.count - line.received, 0);
-    const toOrder = countToOrder({ needed: demand.needed, keep, inHand, onOrder });
-    return demand.needed + keep + onOrder === 0 ? [] : [{ node, demand, keep, inHand, onOrder, toOrder }];
+const needs = new Remembered<SupplyState, PartNeed | undefined>();
+
+/** Parts that are needed, kept or on order, in the order of definition; each the same object as long as its need is. */
+export function needsOf({ standing }: Pick<Build, "standing">): readonly PartNeed[] {
+  const askers = askersIn(standing);
+  return [...standing.supply.values()].flatMap((supply) => {
+    const asking = askers.get(supply.node) ?? [];
+    const keep = standing.definitions.one(supply.node, "keep")?.record.count ?? 0;
+    return needs.of(supply, [keep, ...asking], () => needOf(supply, keep, asking)) ?? [];
   });
 }
 
-class Asking {
-  private readonly standing: Standing;
-  private readonly askers = new Map<TreeNode, Asker<Why>[]>();
+function needOf(
+  { node, inHand, orders }: SupplyState,
+  keep: number,
+  askers: readonly Asker<Why>[],
+): PartNeed | undefined {
+  const demand = combineDemand(askers);
+  const onOrder = orders.reduce((sum, line) => sum + line.count - line.received, 0);
+  const toOrder = countToOrder({ needed: demand.needed, keep, inHand, onOrder });
+  return demand.needed + keep + onOrder === 0 ? undefined : { node, demand, keep, inHand, onOrder, toOrder };
+}
 
-  constructor(standing: Standing) {
-    this.standing = standing;
-  }
+/** Something that asks for a part. */
+interface Asking {
+  readonly node: TreeNode;
+  readonly asker: Asker<Why>;
+}
 
-  all(): ReadonlyMap<TreeNode, readonly Asker<Why>[]> {
-    this.askDecisions();
-    this.askJoints();
-    this.askSingleUse();
-    this.askJobs();
-    this.askLives();
-    return this.askers;
-  }
-
-  private ask(node: TreeNode | undefined, asker: Asker<Why>): void {
-    if (node === undefined || node.kind !== "part") return;
-    const known = this.askers.get(node);
-    if (known === undefined) this.askers.set(node, [asker]);
+/** All that ask for each part: decisions, joints, single use, jobs, lives. */
+function askersIn(standing: Standing): ReadonlyMap<TreeNode, readonly Asker<Why>[]> {
+  const { parts, joints, jobs } = standing;
+  const lifed = new Set(thingsThatSay(standing, "life"));
+  const decided = [...parts.values()].filter(({ decision }) => decision !== undefined);
+  const ageing = [...parts.values()].filter(
+    ({ node, item }) => item.expires !== undefined || lifed.has(node),
+  );
+  const askings = [
+    ...decided.flatMap(({ node }) => byDecisions.of(standing, node, [], (own) => byDecision(own, node))),
+    ...[...joints.keys()].flatMap((joint) => byJoints.of(standing, joint, [], (own) => byJoint(own, joint))),
+    ...thingsThatSay(standing, "single_use").flatMap((node) =>
+      bySingleUses.of(standing, node, [], (own) => bySingleUse(own, node)),
+    ),
+    ...[...jobs.keys()].flatMap((job) => byJobs.of(standing, job, [], (own) => byJob(own, job))),
+    ...ageing.flatMap(({ node }) => byLives.of(standing, node, [], (own) => byLife(own, node))),
+  ];
+  const askers = new Map<TreeNode, Asker<Why>[]>();
+  for (const { node, asker } of askings) {
+    const known = askers.get(node);
+    if (known === undefined) askers.set(node, [asker]);
     else known.push(asker);
   }
+  return askers;
+}
 
-  /** `renew` and `make` ask for the part, `recondition` for its kit, until it is carried out. */
-  private askDecisions(): void {
-    for (const { node, decision } of this.standing.parts.values()) {
-      if (decision === undefined || decision.settled !== undefined) continue;
-      const { count, fact } = decision;
-      if (decision.decision === "renew" || decision.decision === "make") {
-        this.ask(node, {
-          kind: "decision",
-          count,
-          why: { text: `decided: ${decision.decision}`, place: fact.place },
-        });
-      }
-      const kit = this.standing.definitions.one(node, "kit");
-      if (decision.decision === "recondition" && kit !== undefined) {
-        const kitNode = this.standing.names.one(kit.record.reference, ["part"], kit.turns);
-        this.ask(kitNode, {
-          kind: "kit",
-          count,
-          why: { text: `kit to recondition ${node.path}`, place: fact.place },
-        });
-      }
-    }
-  }
+const byDecisions = new Kept<TreeNode, readonly Asking[]>();
+const byJoints = new Kept<TreeNode, readonly Asking[]>();
+const bySingleUses = new Kept<TreeNode, readonly Asking[]>();
+const byJobs = new Kept<NamedDefinition, readonly Asking[]>();
+const byLives = new Kept<TreeNode, readonly Asking[]>();
 
-  /** Single-use hardware of joints that are open now. */
-  private askJoints(): void {
-    const { definitions, names } = this.standing;
-    for (const { node, undone } of this.standing.joints.values()) {
-      if (undone === undefined) continue;
-      for (const { record, turns } of definitions.all(node, "uses")) {
-        for (const { count, reference } of record.items) {
-          const why: Why = { text: `spent when ${node.path} is tightened`, place: undone.place };
-          this.ask(names.one(reference, ["part"], turns), { kind: "joint", count, why });
-        }
-      }
-    }
+/** `renew` and `make` ask for the part, `recondition` for its kit, until it is carried out. */
+function byDecision({ definitions, names, parts }: Standing, node: TreeNode): readonly Asking[] {
+  const decision = parts.get(node)?.decision;
+  if (decision === undefined || decision.settled !== undefined) return [];
+  const { count, fact } = decision;
+  const { place } = fact;
+  if (decision.decision === "renew" || decision.decision === "make") {
+    const why: Why = { text: `decided: ${decision.decision}`, place };
+    return [{ node, asker: { kind: "decision", count, why } }];
   }
+  const kit = definitions.one(node, "kit");
+  if (decision.decision !== "recondition" || kit === undefined) return [];
+  const why: Why = { text: `kit to recondition ${node.path}`, place };
+  return asking(names.one(kit.record.reference, ["part"], kit.turns), { kind: "kit", count, why });
+}
 
-  private askSingleUse(): void {
-    const { definitions, parts } = this.standing;
-    for (const { node, place, placed } of parts.values()) {
-      if (definitions.one(node, "single_use")?.record.yes !== true || place === "on" || place === "trial")
-        continue;
-      if (placed === undefined) continue;
-      const count = definitions.one(node, "count")?.record.count ?? 1;
-      this.ask(node, {
-        kind: "single_use",
-        count,
-        why: { text: "single use, and off", place: placed.place },
-      });
-    }
-  }
+/** Single-use hardware of a joint that is open now. */
+function byJoint({ definitions, names, joints }: Standing, joint: TreeNode): readonly Asking[] {
+  const undone = joints.get(joint)?.undone;
+  if (undone === undefined) return [];
+  const why: Why = { text: `spent when ${joint.path} is tightened`, place: undone.place };
+  return definitions
+    .all(joint, "uses")
+    .flatMap(({ record, turns }) =>
+      record.items.flatMap(({ count, reference }) =>
+        asking(names.one(reference, ["part"], turns), { kind: "joint", count, why }),
+      ),
+    );
+}
 
-  private askJobs(): void {
-    for (const { definition, done } of this.standing.jobs.values()) {
-      if (done !== undefined) continue;
-      for (const sourced of definition.records) {
-        if (sourced.record.word !== "needs" || !("items" in sourced.record)) continue;
-        const place = placeAt(sourced.site, sourced.record.at);
-        for (const { count, reference } of sourced.record.items) {
-          for (const { node } of this.standing.names.targets(reference, ["part"])) {
-            this.ask(node, {
-              kind: "job",
-              count,
-              why: { text: `needed by the job ${definition.name}`, place, job: definition },
-            });
-          }
-        }
-      }
-    }
-  }
+function bySingleUse({ definitions, parts }: Standing, node: TreeNode): readonly Asking[] {
+  const { place, placed } = parts.get(node) ?? {};
+  if (definitions.one(node, "single_use")?.record.yes !== true || place === "on" || place === "trial")
+    return [];
+  if (placed === undefined) return [];
+  const count = definitions.one(node, "count")?.record.count ?? 1;
+  const why: Why = { text: "single use, and off", place: placed.place };
+  return [{ node, asker: { kind: "single_use", count, why } }];
+}
 
-  /** A life that ends before the next planned hold point that covers the part asks for all of its `count`. */
-  private askLives(): void {
-    const { standing } = this;
-    const planned = plannedHolds(standing);
-    if (planned.length === 0) return;
-    for (const part of standing.parts.values()) {
-      const { node, item } = part;
-      const lifed = item.expires !== undefined || standing.definitions.one(node, "life") !== undefined;
-      if (!lifed || !isInUse(standing, part)) continue;
-      const hold = nextHoldCovering(standing, planned, node);
-      if (hold === undefined) continue;
-      const by = laterDate(hold.planned, standing.date);
-      const ended = livesOf(standing, part).find((life) => isOver(life, by));
-      if (ended === undefined) continue;
-      const count = standing.definitions.one(node, "count")?.record.count ?? 1;
-      this.ask(node, { kind: "life", count, why: { text: lifeEnds(ended, hold), place: ended.place } });
-    }
-  }
+function byJob({ names, jobs }: Standing, job: NamedDefinition): readonly Asking[] {
+  if (jobs.get(job)?.done !== undefined) return [];
+  return job.records.flatMap(({ record, site }) => {
+    if (record.word !== "needs" || !("items" in record)) return [];
+    const why: Why = { text: `needed by the job ${job.name}`, place: placeAt(site, record.at), job };
+    return record.items.flatMap(({ count, reference }) =>
+      names
+        .targets(reference, ["part"])
+        .flatMap(({ node }) => asking(node, { kind: "job" as const, count, why })),
+    );
+  });
+}
+
+/** A life that ends before the next planned hold point that covers the part asks for all of its `count`. */
+function byLife(standing: Standing, node: TreeNode): readonly Asking[] {
+  const part = standing.parts.get(node);
+  if (part === undefined || !isInUse(standing, part)) return [];
+  const hold = nextHoldCovering(standing, plannedHolds(standing), node);
+  if (hold === undefined) return [];
+  const by = laterDate(hold.planned, standing.date);
+  const ended = livesOf(standing, part).find((life) => isOver(life, by));
+  if (ended === undefined) return [];
+  const count = standing.definitions.one(node, "count")?.record.count ?? 1;
+  const why: Why = { text: lifeEnds(ended, hold), place: ended.place };
+  return [{ node, asker: { kind: "life", count, why } }];
+}
+
+function asking(node: TreeNode | undefined, asker: Asker<Why>): readonly Asking[] {
+  return node?.kind === "part" ? [{ node, asker }] : [];
 }
 
 function lifeEnds(life: Life, { definition, planned }: PlannedHold): string {

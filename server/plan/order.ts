@@ -1,6 +1,7 @@
 /** What to order: the needs of the build less what there is, in whole packs, with prices and the day to order by. */
 import type { Build } from "../build/build.ts";
 import { recordOf } from "../build/judgement.ts";
+import { Kept } from "../build/kept.ts";
 import type { Standing } from "../build/standing.ts";
 import type { TreeNode } from "../build/tree/node.ts";
 import type { IsoDate } from "../quantities/dates.ts";
@@ -32,11 +33,16 @@ export interface Order {
 }
 
 /** The order of a build: late lines first, then by the day to order by, then in the order of definition. */
-export function orderOf(build: Build, plan: Plan): Order {
-  const { standing } = build;
+export function orderOf({ standing }: Pick<Build, "standing">, plan: Plan): Order {
+  return orders.of(standing, plan, [], (own) => makeOrder(own, plan));
+}
+
+const orders = new Kept<Plan, Order>();
+
+function makeOrder(standing: Standing, plan: Plan): Order {
   const lines = plan.needs
     .filter(({ toOrder }) => toOrder > 0)
-    .map((need) => lineFor(build, plan, need))
+    .map((need) => lineFor(standing, plan, need))
     .sort(byUrgency);
   const { root } = standing.gathered.tree;
   const sum = sumOrder(lines, {
@@ -54,8 +60,7 @@ export function orderOf(build: Build, plan: Plan): Order {
   return { lines, sum };
 }
 
-function lineFor(build: Build, plan: Plan, need: PartNeed): OrderLine {
-  const { standing, today } = build;
+function lineFor(standing: Standing, plan: Plan, need: PartNeed): OrderLine {
   const { node } = need;
   const pack = standing.definitions.one(node, "pack")?.record;
   const leadDays = leadDaysOf(standing, node);
@@ -72,7 +77,7 @@ function lineFor(build: Build, plan: Plan, need: PartNeed): OrderLine {
     leadDays,
     needBy,
     orderBy: latestOrder,
-    late: latestOrder !== undefined && latestOrder < today,
+    late: latestOrder !== undefined && latestOrder < standing.date,
   };
 }
 

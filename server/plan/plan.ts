@@ -3,6 +3,7 @@ import type { Build } from "../build/build.ts";
 import type { NamedDefinition } from "../build/definitions.ts";
 import { isShut, jobsAskedBy } from "../build/hold-order.ts";
 import { recordOf, recordsOf } from "../build/judgement.ts";
+import { Kept } from "../build/kept.ts";
 import { asksFor } from "../build/leaning.ts";
 import { plannedHolds } from "../build/planned-holds.ts";
 import type { Standing } from "../build/standing.ts";
@@ -38,22 +39,27 @@ export interface Plan {
 }
 
 const remembered = new WeakMap<Build, Plan>();
+const plans = new Kept<TreeNode, Plan>();
 
-/** The plan of a build; made once for it. */
+/** The plan of a build; the same object as long as nothing else is to be planned. */
 export function planOf(build: Build): Plan {
   const known = remembered.get(build);
   if (known !== undefined) return known;
-  const plan = makePlan(build);
+  const { standing } = build;
+  const needs = needsOf(build);
+  const booked = bookedOn(standing, standing.date);
+  const inputs = [booked.toString(), ...needs];
+  const plan = plans.of(standing, standing.gathered.tree.root, inputs, (own) => makePlan(own, needs, booked));
   remembered.set(build, plan);
   return plan;
 }
 
-function makePlan(build: Build): Plan {
-  const needs = needsOf(build);
-  const calendar = calendarOf(build);
-  const activities = new Activities(build, needs).all();
-  const levelled = level(activities, calendar, handsOf(build.standing));
-  const holds = plannedHolds(build.standing).map(({ definition, planned }) => ({
+/** @param booked the hours that today has behind it */
+function makePlan(standing: Standing, needs: readonly PartNeed[], booked: Decimal): Plan {
+  const calendar = calendarOf(standing, booked);
+  const activities = new Activities(standing, needs).all();
+  const levelled = level(activities, calendar, handsOf(standing));
+  const holds = plannedHolds(standing).map(({ definition, planned }) => ({
     id: definition.name,
     planned,
   }));
@@ -67,12 +73,12 @@ function makePlan(build: Build): Plan {
 }
 
 /** The working hours of the build, from today on, less what today has behind it. */
-function calendarOf({ standing, today }: Build): WorkingCalendar {
-  const { root } = standing.gathered.tree;
-  const days = standing.definitions.one(root, "week")?.record.days;
+function calendarOf({ definitions, gathered, date }: Standing, booked: Decimal): WorkingCalendar {
+  const { root } = gathered.tree;
+  const days = definitions.one(root, "week")?.record.days;
   const week: Week = days === undefined ? DEFAULT_WEEK : sumByDay(days);
-  const closed = standing.definitions.all(root, "closed").map(({ record: { from, to } }) => ({ from, to }));
-  return new WorkingCalendar({ week, closed, today, bookedToday: bookedOn(standing, today) });
+  const closed = definitions.all(root, "closed").map(({ record: { from, to } }) => ({ from, to }));
+  return new WorkingCalendar({ week, closed, today: date, bookedToday: booked });
 }
 
 function sumByDay(days: readonly { readonly day: string; readonly hours: Decimal }[]): Week {
@@ -97,18 +103,18 @@ function handsOf({ definitions, gathered }: Standing): number {
 
 /** Jobs that are not done and hold points that are shut, as activities. */
 class Activities {
-  private readonly build: Build;
+  private readonly standing: Standing;
   private readonly needs: ReadonlyMap<TreeNode, PartNeed>;
   private readonly stoppedBy: ReadonlyMap<string, readonly string[]>;
 
-  constructor(build: Build, needs: readonly PartNeed[]) {
-    this.build = build;
+  constructor(standing: Standing, needs: readonly PartNeed[]) {
+    this.standing = standing;
     this.needs = new Map(needs.map((need) => [need.node, need]));
-    this.stoppedBy = jobsStopped(build.standing);
+    this.stoppedBy = jobsStopped(standing);
   }
 
   all(): PlannedActivity[] {
-    const { standing } = this.build;
+    const { standing } = this;
     const jobs = [...standing.jobs.values()].filter(({ done }) => done === undefined);
     const holds = [...standing.holds.values()].filter(isShut);
     const named = [...jobs, ...holds].sort((a, b) => a.definition.order - b.definition.order);
@@ -151,7 +157,7 @@ class Activities {
     for (const { definition } of holds) {
       if (!asksFor(definition, "jobs")) continue;
       const later = allBehind(after, definition.name);
-      for (const { definition: job, done } of jobsAskedBy(this.build.standing, definition)) {
+      for (const { definition: job, done } of jobsAskedBy(this.standing, definition)) {
         if (done === undefined && !later.has(job.name)) after.get(definition.name)?.add(job.name);
       }
     }
@@ -176,7 +182,7 @@ class Activities {
 
   /** The day on which what is away with the job's supplier is expected: the day it is due, else the days that the job takes. */
   private expectedBack({ definition }: JobState, days: Estimate): IsoDate | undefined {
-    const { names, parts } = this.build.standing;
+    const { names, parts } = this.standing;
     const supplier = recordOf(definition, "by")?.reference.text;
     const expected = recordsOf(definition, "on")
       .flatMap(({ references }) => references.flatMap((reference) => names.targets(reference, ["part"])))
@@ -192,7 +198,7 @@ class Activities {
   private waitsOf({ definition }: JobState): Wait[] {
     const start = recordOf(definition, "start")?.date;
     const waits: Wait[] = start === undefined ? [] : [{ until: start, why: `not before ${start}` }];
-    for (const node of partsNeededBy(this.build.standing, definition)) {
+    for (const node of partsNeededBy(this.standing, definition)) {
       const until = this.arrivalOf(node);
       if (until !== undefined) waits.push({ until, why: `${node.path} in hand` });
     }
@@ -202,7 +208,8 @@ class Activities {
   /** When enough of a part is in hand: now, when what is on order is due, or after its lead time from today. */
   private arrivalOf(node: TreeNode): IsoDate | undefined {
     const need = this.needs.get(node);
-    const { standing, today } = this.build;
+    const { standing } = this;
+    const today = standing.date;
     if (need === undefined || need.inHand >= need.demand.needed) return undefined;
     const lead = leadDaysOf(standing, node);
     const dues = (standing.supply.get(node)?.orders ?? [])

@@ -2,6 +2,7 @@
 import type { ItemNode, WaiverNode } from "../../grammar/syntax.ts";
 import type { Build } from "../build/build.ts";
 import type { Finding } from "../build/finding.ts";
+import { Remembered } from "../build/remembered.ts";
 import type { BlockSite, Place } from "../build/source.ts";
 import { placeAt } from "../build/source.ts";
 import { catalogue } from "./catalogue.ts";
@@ -33,18 +34,56 @@ export interface Complaints {
 /** Severities that a build or an editor sets otherwise; `off` silences the rule. */
 export type SeverityOverrides = ReadonlyMap<string, Severity | "off">;
 
-export function complaintsOf(build: Build, overrides: SeverityOverrides = new Map()): Complaints {
+const NOTHING_SET: SeverityOverrides = new Map();
+
+/** @param overrides the same object as long as the same is set */
+export function complaintsOf(build: Build, overrides = NOTHING_SET): Complaints {
+  const bySite = gradedBySite(build, overrides);
+  const complaints: Complaint[] = [];
+  const waived: Waived[] = [];
+  for (const site of build.sites) {
+    const graded = bySite.get(site) ?? NONE;
+    if (graded.length === 0 && waiversIn(site).length === 0) continue;
+    const inBlock = inBlocks.of(site, [overrides, ...graded], () => settle(site, graded, overrides));
+    complaints.push(...inBlock.complaints);
+    waived.push(...inBlock.waived);
+  }
+  return { complaints, waived };
+}
+
+const NONE: readonly Complaint[] = [];
+
+/** What all rules have to complain of, by the block where it stands. */
+function gradedBySite(
+  build: Build,
+  overrides: SeverityOverrides,
+): ReadonlyMap<BlockSite, readonly Complaint[]> {
   const findings = findingsByCode(build);
-  const graded = [...catalogue.values()].flatMap((rule) =>
-    overrides.get(rule.code) === "off" ? [] : complaintsOfRule(rule, build, findings.get(rule.code) ?? []),
-  );
+  const bySite = new Map<BlockSite, Complaint[]>();
+  for (const rule of catalogue.values()) {
+    if (overrides.get(rule.code) === "off") continue;
+    for (const complaint of complaintsOfRule(rule, build, findings.get(rule.code) ?? [])) {
+      const { site } = complaint.place;
+      const same = bySite.get(site);
+      if (same === undefined) bySite.set(site, [complaint]);
+      else same.push(complaint);
+    }
+  }
+  return bySite;
+}
+
+/** As long as a block has the same complaints, the same is made of them. */
+const inBlocks = new Remembered<BlockSite, Complaints>();
+
+/** The complaints of one block, each once, waived or not, graded as asked, in the order of the text. */
+function settle(site: BlockSite, graded: readonly Complaint[], overrides: SeverityOverrides): Complaints {
   const unique = [...new Map(graded.map((one) => [keyOf(one), one])).values()];
-  const { standing, waived, unused } = applyWaivers(build, unique);
+  const { standing, waived, unused } = applyWaivers(site, unique);
   const complaints = [...standing, ...complaintsOfWaivers(unused, overrides)].map((complaint) => {
     const severity = overrides.get(complaint.code);
     return severity === undefined || severity === "off" ? complaint : { ...complaint, severity };
   });
-  return { complaints: inOrder(build, complaints), waived };
+  return { complaints: complaints.sort(inBlockOrder), waived };
 }
 
 function findingsByCode({ findings }: Build): ReadonlyMap<string, readonly Finding[]> {
@@ -147,13 +186,14 @@ interface AfterWaivers {
   readonly unused: readonly StandingWaiver[];
 }
 
-function applyWaivers({ sites }: Build, all: readonly Complaint[]): AfterWaivers {
+function applyWaivers(site: BlockSite, all: readonly Complaint[]): AfterWaivers {
+  const waivers = waiversIn(site);
   const used = new Set<StandingWaiver>();
   const standing: Complaint[] = [];
   const waived: Waived[] = [];
   for (const complaint of all) {
     const { code, place, waivable } = complaint;
-    const match = waiversIn(place.site).find(
+    const match = waivers.find(
       ({ waiver, item }) => waiver.code === code && item.start <= place.start && place.start < item.end,
     );
     if (match !== undefined) used.add(match);
@@ -161,7 +201,7 @@ function applyWaivers({ sites }: Build, all: readonly Complaint[]): AfterWaivers
     else if (waivable) waived.push({ complaint, reason: match.waiver.reason });
     else standing.push({ ...complaint, message: `${complaint.message} (${NOT_WAIVED})` });
   }
-  const unused = sites.flatMap(waiversIn).filter((waiver) => !used.has(waiver));
+  const unused = waivers.filter((waiver) => !used.has(waiver));
   return { standing, waived, unused };
 }
 
@@ -207,19 +247,7 @@ function waiversIn(site: BlockSite): readonly StandingWaiver[] {
 
 /** One complaint of a code for each place and message. */
 function keyOf({ code, place, message }: Complaint): string {
-  return `${code} ${place.site.file.path} ${place.site.index} ${place.start} ${message}`;
-}
-
-/** In the order of the text: that of the blocks, and within a block by place and code. */
-function inOrder({ sites }: Build, complaints: readonly Complaint[]): readonly Complaint[] {
-  const bySite = new Map<BlockSite, Complaint[]>();
-  for (const complaint of complaints) {
-    const { site } = complaint.place;
-    const same = bySite.get(site);
-    if (same === undefined) bySite.set(site, [complaint]);
-    else same.push(complaint);
-  }
-  return sites.flatMap((site) => bySite.get(site)?.sort(inBlockOrder) ?? []);
+  return `${code} ${place.start} ${message}`;
 }
 
 function inBlockOrder(a: Complaint, b: Complaint): number {

@@ -19,11 +19,19 @@ const STATES = [
 /** Tables of tables. */
 const NESTED = ["settings", "tests", "holdTests"] as const satisfies readonly (keyof Replay)[];
 
-/** Both diaries have been read to their end: none of their states changes any more. */
+/** Tables of what never changes. */
+const LASTING = ["readings", "calculated", "disturbed"] as const satisfies readonly (keyof Replay)[];
+
+/**
+ * Both diaries have been read to their end: none of their states changes any more. A table of which all states are the
+ * same becomes the same as a whole.
+ */
 export function takeOverSameStates(replay: Replay, before: Replay): void {
   for (const name of STATES) takeOver<object>(replay[name], before[name], areSame);
   for (const name of NESTED)
     takeOver<ReadonlyMap<unknown, unknown>>(replay[name], before[name], areSameTables);
+  for (const name of [...STATES, ...NESTED, ...LASTING])
+    if (areSameTables(replay[name], before[name])) Object.assign(replay, { [name]: before[name] });
 }
 
 function takeOver<State>(
@@ -46,8 +54,14 @@ function areSame(one: object, other: object): boolean {
   return true;
 }
 
+/** The same values under the same keys, in the same order. */
 function areSameTables(one: ReadonlyMap<unknown, unknown>, other: ReadonlyMap<unknown, unknown>): boolean {
+  if (one === other) return true;
   if (one.size !== other.size) return false;
-  for (const [key, value] of one) if (other.get(key) !== value) return false;
+  const others = other.entries();
+  for (const [key, value] of one) {
+    const [otherKey, otherValue] = others.next().value ?? [];
+    if (key !== otherKey || value !== otherValue) return false;
+  }
   return true;
 }

@@ -1,4 +1,5 @@
 import type { Build } from "../../build/build.ts";
+import { thingsThatSay } from "../../build/sayers.ts";
 import { placeAt } from "../../build/source.ts";
 import type { Notice } from "../rule.ts";
 import { checkingRule } from "../rule.ts";
@@ -24,9 +25,11 @@ export const belowKeep = checkingRule({
 });
 
 function* lowShelves({ standing }: Build): Generator<Notice> {
-  for (const { node, inHand, orders } of standing.supply.values()) {
+  for (const node of thingsThatSay(standing, "keep")) {
     const keep = standing.definitions.one(node, "keep");
-    if (keep === undefined || inHand >= keep.record.count) continue;
+    const supply = standing.supply.get(node);
+    if (keep === undefined || supply === undefined || supply.inHand >= keep.record.count) continue;
+    const { inHand, orders } = supply;
     const onOrder = orders.reduce((sum, line) => sum + line.count - line.received, 0);
     const coming = onOrder === 0 ? "" : `, ${onOrder} on order`;
     yield {

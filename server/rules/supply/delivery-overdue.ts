@@ -32,9 +32,10 @@ day 2026-05-11
 function* overdueDeliveries({ standing, today }: Build): Generator<Notice> {
   for (const { node, orders } of standing.supply.values()) {
     for (const { count, received, fact, place } of orders) {
+      if (received >= count) continue;
       const lead = leadDaysOf(standing, node);
       const due = fact.fact.due ?? (lead === undefined ? undefined : addDays(fact.date, lead));
-      if (received >= count || due === undefined || due >= today) continue;
+      if (due === undefined || due >= today) continue;
       const stated = fact.fact.due === undefined ? "expected by its lead time on" : "due on";
       const days = daysBetween(due, today);
       const message = `${count - received} of ${count} ${node.path} ${stated} ${due}: ${days} ${days === 1 ? "day" : "days"} overdue`;

@@ -30,8 +30,9 @@ day 2026-05-02
 
 function* undecidedParts(build: Build): Generator<Notice> {
   for (const part of build.standing.parts.values()) {
+    if (!part.missing || part.decision !== undefined) continue;
     const place = placeOf(build, part);
-    if (!part.missing || part.decision !== undefined || place === undefined) continue;
+    if (place === undefined) continue;
     yield {
       place,
       message: `${part.node.path} is missing and nothing is decided about it: expected renew, make or scrap`,
