@@ -269,14 +269,30 @@ function jobsStopped({ names }: Standing): ReadonlyMap<string, readonly string[]
   return stopped;
 }
 
+function openJobs({ jobs }: Standing): readonly NamedDefinition[] {
+  return [...jobs.values()].filter(({ done }) => done === undefined).map(({ definition }) => definition);
+}
+
+const needings = new Kept<TreeNode, ReadonlyMap<TreeNode, readonly NamedDefinition[]>>();
+
+/** The jobs, not done, that need each part. */
+function jobsByNeed(standing: Standing): ReadonlyMap<TreeNode, readonly NamedDefinition[]> {
+  const byPart = new Map<TreeNode, NamedDefinition[]>();
+  for (const job of openJobs(standing)) {
+    for (const part of new Set(partsNeededBy(standing, job))) {
+      const known = byPart.get(part);
+      if (known === undefined) byPart.set(part, [job]);
+      else known.push(job);
+    }
+  }
+  return byPart;
+}
+
 /** The jobs, not done, whose `needs:` or `on:` mean a part; those that need it first. */
 export function jobsFor(standing: Standing, node: TreeNode): readonly NamedDefinition[] {
-  const open = [...standing.jobs.values()]
-    .filter(({ done }) => done === undefined)
-    .map(({ definition }) => definition);
-  const needing = open.filter((job) => partsNeededBy(standing, job).includes(node));
-  if (needing.length > 0) return needing;
-  return open.filter((job) =>
+  const needing = needings.of(standing, standing.gathered.tree.root, [], jobsByNeed).get(node);
+  if (needing !== undefined) return needing;
+  return openJobs(standing).filter((job) =>
     recordsOf(job, "on").some(({ references }) =>
       references.some((reference) =>
         standing.names.targets(reference, ["part"]).some((target) => isWithin(target.node.path, node.path)),
