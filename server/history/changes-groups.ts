@@ -10,23 +10,30 @@ export interface ChangesGroup {
   readonly rows: readonly (readonly [Change, ...Change[]])[];
 }
 
-export function groupChanges({ after, changes }: Comparison): readonly ChangesGroup[] {
+export function groupChanges({
+  before,
+  after,
+  changes,
+}: Pick<Comparison, "before" | "after" | "changes">): readonly ChangesGroup[] {
   return [
     ...groupOfRows(
       "Look at these first",
       changes.filter(({ standsOut }) => standsOut),
     ),
     ...groupsIn(
-      after,
+      [after, before],
       changes.filter(({ standsOut }) => !standsOut),
     ),
   ];
 }
 
-/** Assemblies in the order of definition, the rest behind them. */
-function groupsIn(after: Build, changes: readonly Change[]): readonly ChangesGroup[] {
+/** Assemblies in the order of definition, those that are gone behind them, then the rest. */
+function groupsIn(
+  [after, before]: readonly [Build, Build],
+  changes: readonly Change[],
+): readonly ChangesGroup[] {
   const groups = new Map<string, Change[]>();
-  for (const assembly of assembliesOf(after)) groups.set(assembly, []);
+  for (const assembly of [...assembliesOf(after), ...assembliesOf(before)]) groups.set(assembly, []);
   for (const last of [...LAST, DIARY, PLAN, ORDER, COMPLAINTS]) groups.set(last, []);
   for (const change of changes) {
     const group = groupOf(after, change);
@@ -34,7 +41,7 @@ function groupsIn(after: Build, changes: readonly Change[]): readonly ChangesGro
     if (known === undefined) groups.set(group, [change]);
     else known.push(change);
   }
-  return [...groups].flatMap(([group, of]) => groupOfRows(headingOf(after, group), of));
+  return [...groups].flatMap(([group, of]) => groupOfRows(headingOf([after, before], group), of));
 }
 
 const DIARY = "The diary";
@@ -79,8 +86,8 @@ function groupOf({ standing }: Build, { kind, what, ref }: Change): string {
   }
 }
 
-function headingOf({ standing }: Build, group: string): string {
-  const title = standing.gathered.tree.at(group)?.title;
+function headingOf(builds: readonly Build[], group: string): string {
+  const [title] = builds.flatMap(({ standing }) => standing.gathered.tree.at(group)?.title ?? []);
   return title === undefined ? group : `${title} (${group})`;
 }
 

@@ -9,6 +9,7 @@ import type { ChangesGroup } from "./changes-groups.ts";
 import { groupChanges } from "./changes-groups.ts";
 import type { Comparison, Side } from "./compare-revisions.ts";
 import { sayShallow } from "./git-fault.ts";
+import { isDay } from "./revision.ts";
 
 export function changesTable(comparison: Comparison): Table {
   const { from, to, before, after } = comparison;
@@ -27,10 +28,15 @@ export function changesTable(comparison: Comparison): Table {
   };
 }
 
-function saySide({ revision, commit }: Side): string {
+/** Of a day the commit is said that was the last by its end, which can be an older one. */
+function saySide({ revision = "", commit }: Side): string {
   if (commit === undefined) return "what is on disk";
-  const named = commit.id.startsWith(revision ?? "") ? commit.short : `${revision} (${commit.short})`;
-  return `${named} of ${commit.day}`;
+  const { id, short, day } = commit;
+  if (id.startsWith(revision)) return `${short} of ${day}`;
+  if (revision === day) return `${day} (${short})`;
+  return isDay(revision)
+    ? `${revision} (${short} of ${day}, the last by then)`
+    : `${revision} (${short}) of ${day}`;
 }
 
 function titleOf({ standing }: Build): string | undefined {
@@ -65,7 +71,10 @@ function rowOf(alike: ChangesGroup["rows"][number]): TableRow {
   return {
     cells: { thing, change, before: before ?? "", after: after ?? "" },
     // Said with its name, since not every form of a table keeps remarks below their row.
-    remarks: place === "" || (GROWTH.has(kind) && !first.standsOut) ? [] : [`${first.ref}: ${place}`],
+    remarks:
+      place === "" || (GROWTH.has(kind) && !first.standsOut)
+        ? []
+        : [`${first.ref}, ${sayKind(first)}: ${place}`],
   };
 }
 
@@ -80,9 +89,20 @@ const GROWTH: ReadonlySet<ChangeKind> = new Set<ChangeKind>([
   "hold-moved",
 ]);
 
-/** `reading altered after the fact of 2026-05-02`. */
-export function sayChange({ kind, day, what }: Change): string {
-  return day === undefined || what === "day" ? CHANGE_KINDS[kind] : `${CHANGE_KINDS[kind]} of ${day}`;
+/** `reading of 2026-05-02 altered after the fact`. */
+export function sayChange(change: Change): string {
+  const { kind, day, what } = change;
+  const said = sayKind(change);
+  if (day === undefined || what === "day") return said;
+  if (kind === "fact-added") return `${said}, ${day}`;
+  return said.startsWith("reading") ? said.replace("reading", `reading of ${day}`) : `${said}, of ${day}`;
+}
+
+/** Of a definition it is said whether a record came, went or is another. */
+function sayKind({ kind, before, after }: Change): string {
+  if (kind !== "definition-changed" || (before !== undefined && after !== undefined))
+    return CHANGE_KINDS[kind];
+  return before === undefined ? "added to its definition" : "taken out of its definition";
 }
 
 function sayThing({ ref, title, what }: Change): string {

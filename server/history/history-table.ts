@@ -29,7 +29,6 @@ export function historyTable(history: ThingHistory): Table {
 function rowOf(history: ThingHistory, entry: Entry): TableRow {
   const { commit, before, after } = entry;
   const statement = shownOf(entry);
-  const place = `${fileOf(history, statement)}:${statement.lineInFile}`;
   const was = before !== undefined && after !== undefined ? [wasOf(entry)] : [];
   return {
     cells: {
@@ -40,8 +39,16 @@ function rowOf(history: ThingHistory, entry: Entry): TableRow {
       says: { text: `${statement.word} ${statement.text}`, ...(after === undefined ? FAINT : {}) },
       remark: remarkOf(entry),
     },
-    remarks: isGrave(entry) ? [...was, `${refOf(history)}: ${place}`] : was,
+    remarks: isGrave(entry) ? [...was, placeOf(history, entry)] : was,
   };
+}
+
+/** Said with what stands there, since not every form of a table keeps remarks below their row. */
+function placeOf(history: ThingHistory, entry: Entry): string {
+  const statement = shownOf(entry);
+  const side = entry.after === undefined ? "before" : "at";
+  const at = entry.commit === undefined ? "" : ` ${side} ${entry.commit.short}`;
+  return `${statement.word} of ${statement.day}: ${fileOf(history, statement)}:${statement.lineInFile}${at}`;
 }
 
 const FAINT = { tone: "faint" } as const;

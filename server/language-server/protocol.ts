@@ -344,7 +344,7 @@ export interface ChangeEntry {
   readonly thing: string;
   /** The paths or names of all of them. */
   readonly refs: readonly string[];
-  /** `reading altered after the fact of 2026-05-02` */
+  /** `reading of 2026-05-02 altered after the fact` */
   readonly change: string;
   readonly before: string | null;
   readonly after: string | null;

@@ -53,12 +53,27 @@ describe("cotter changes", () => {
       /^What changed in Marsh Kestrel from HEAD \([0-9a-f]{9}\) of 2026-05-03 to what is on disk$/,
     );
     expect(heading).toBe("Look at these first");
-    expect(out).toContain("reading altered after");
-    expect(out).toContain("front.left.rotor: diary.cotter:4");
+    expect(out).toContain("reading of 2026-05-02");
+    expect(out).toContain("front.left.rotor, reading altered after the fact: diary.cotter:4");
     const markdown = await called(changes, ["HEAD", "--markdown"], own);
     expect(markdown.out).toContain(
-      "| Brake disc \\(front.left.rotor\\) | reading altered after the fact of 2026-05-02 |",
+      "| Brake disc \\(front.left.rotor\\) | reading of 2026-05-02 altered after the fact |",
     );
+  });
+
+  it("says of a day which commit that was, and of a record whether it came or went", async () => {
+    const own = scriptedRepository(thirtyCommits().slice(0, 3));
+    const file = path.join(own, "build.cotter");
+    writeFileSync(
+      file,
+      git(own, ["show", "HEAD:build.cotter"]).replace("  material: cast_iron\n", "  safety: critical\n"),
+    );
+    const of = async (day: string) => (await called(changes, [day], own)).out;
+    expect(await of("2026-05-03")).toMatch(/from 2026-05-03 \([0-9a-f]{9}\) to what is on disk/);
+    const out = await of("2026-05-20");
+    expect(out).toMatch(/from 2026-05-20 \([0-9a-f]{9} of 2026-05-03, the last by then\) to/);
+    expect(out).toMatch(/taken out of its[\s\S]+material cast_iron/);
+    expect(out).toMatch(/added to its[\s\S]+safety critical/);
   });
 
   it.each([
@@ -88,7 +103,16 @@ describe("cotter history", () => {
     expect(out).toContain("What the log said of Brake disc (front.left.disc.thickness), as it was written");
     expect(out).toMatch(/2026-05-08 +JR +[0-9a-f]{9} +2026-05-02 +measured thickness 9\.42 mm/);
     expect(out).toContain("altered 6 days later");
+    expect(out).toMatch(/ measured of 2026-05-02: diary\.cotter:4 at [0-9a-f]{9}\n/);
     expect(out).toContain("1 was changed after the day it tells of.");
+  });
+
+  it("says where that stands which was taken out: in the commit before", async () => {
+    const own = scriptedRepository(thirtyCommits().slice(0, 3));
+    writeFileSync(path.join(own, "diary.cotter"), "day 2026-05-02 1 h\n");
+    const { out } = await called(history, ["front.left.rotor.thickness"], own);
+    expect(out).toContain("taken out");
+    expect(out).toContain("measured of 2026-05-02: diary.cotter:4\n");
   });
 
   it.each([

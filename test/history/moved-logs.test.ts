@@ -43,7 +43,7 @@ describe("a build that was not there yet", () => {
     expect(said(comparison)).toEqual(["added hub"]);
     expect(comparison.changes.filter(({ standsOut }) => standsOut)).toEqual([]);
     expect(changesTable(comparison).notes[0]).toMatch(
-      /^There was nothing of this build at 2026-05-02 \([0-9a-f]{9}\) of 2026-05-02: all of it is new\.$/,
+      /^There was nothing of this build at 2026-05-02 \([0-9a-f]{9}\): all of it is new\.$/,
     );
     const { from, to } = changesReport(comparison);
     expect([from.hasBuild, to.hasBuild]).toEqual([false, true]);
@@ -56,6 +56,7 @@ describe("a build that was not there yet", () => {
     expect(said(back)).toEqual(["removed hub"]);
     expect(changesTable(back)).toMatchObject({ title: expect.stringContaining("Kestrel") });
     expect(changesTable(back).notes[0]).toContain("all of it is gone");
+    expect(changesTable(back).sections.map(({ heading }) => heading)).toEqual(["Hub (hub)", "The vehicle"]);
     const nowhere = await compareRevisions(working, "HEAD~1", "HEAD~1");
     expect(isGitFault(nowhere) && sayGitFault(nowhere)).toBe(
       "neither at HEAD~1 nor at HEAD~1 was there a build in kestrel",

@@ -115,7 +115,7 @@ describe("the record of a build", () => {
         {
           thing: "Hub",
           refs: ["hub"],
-          change: "reading altered after the fact of 2026-05-02",
+          change: "reading of 2026-05-02 altered after the fact",
           standsOut: true,
           at: {
             left: { commit: from.commit, path: "diary.cotter" },

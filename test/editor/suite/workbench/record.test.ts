@@ -25,7 +25,7 @@ suite("The record in git", () => {
     void vscode.commands.executeCommand("cotter.compareWithRevision");
     await see("An evening in the workshop");
     await press("Enter");
-    await see("reading altered after the fact");
+    await see("reading of 2026-05-02 altered after the fact");
     await press("Home");
     await press("ArrowDown");
     await press("Enter");
@@ -38,7 +38,7 @@ suite("The record in git", () => {
       "the cursor is at the altered line",
     );
     await vscode.commands.executeCommand("cotter.closeComparison");
-    await gone("reading altered after the fact");
+    await gone("reading of 2026-05-02 altered after the fact");
     await vscode.commands.executeCommand("workbench.action.closeAllEditors");
   });
 
