@@ -34,6 +34,23 @@ describe("dates", () => {
     expect(readDate("0000-01-01")).toMatchObject({ message: "there is no year 0000" });
   });
 
+  // Days of the months: the Gregorian calendar, as ISO 8601 takes it.
+  test("have the days that their month has", () => {
+    const lasts = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+    for (const [index, last] of lasts.entries()) {
+      const month = `2026-${String(index + 1).padStart(2, "0")}`;
+      expect(readDate(`${month}-${last}`)).toBe(`${month}-${last}`);
+      expect(readDate(`${month}-${last + 1}`)).toEqual({
+        fault: "bad-date",
+        message: `${month} has no day ${last + 1}: its last is ${last}`,
+        sure: false,
+      });
+    }
+    expect(readDate("2026-05-00")).toMatchObject({ message: "2026-05 has no day 00: its last is 31" });
+    expect(readDate("2026-00-10")).toMatchObject({ message: "there is no month 00" });
+    expect(readDate("2026-12-31")).toBe("2026-12-31");
+  });
+
   test("in another form are answered with the date that was meant", () => {
     expect(readDate("2026-5-2")).toMatchObject({ corrected: "2026-05-02", sure: true });
     expect(readDate("2026/05/02")).toMatchObject({ corrected: "2026-05-02", sure: true });
@@ -41,7 +58,14 @@ describe("dates", () => {
     expect(readDate("12/25/2026")).toMatchObject({ corrected: "2026-12-25", sure: true });
     expect(readDate("02/05/2026")).toMatchObject({ corrected: "2026-05-02", sure: false });
     expect(readDate("31/02/2026")).not.toHaveProperty("corrected");
-    expect(readDate("yesterday")).toMatchObject({ fault: "bad-date", sure: false });
+    expect(readDate("12.11.2026")).toMatchObject({ corrected: "2026-11-12", sure: false });
+    expect(readDate("5/5/2026")).toMatchObject({ corrected: "2026-05-05", sure: true });
+    for (const text of ["yesterday", "2026/5/2"])
+      expect(readDate(text)).toMatchObject({
+        fault: "bad-date",
+        message: "a date is written year-month-day: 2026-05-02",
+        sure: text !== "yesterday",
+      });
   });
 
   test("a missing day becomes the month's last", () => {
@@ -50,12 +74,18 @@ describe("dates", () => {
     expect(addCalendar(on("2026-03-31"), { months: -1 })).toBe("2026-02-28");
     expect(addCalendar(on("2026-01-31"), { months: 1, days: 1 })).toBe("2026-03-01");
     expect(addCalendar(on("2026-11-30"), { months: 3 })).toBe("2027-02-28");
+    expect(addCalendar(on("2026-03-31"), { months: 1 })).toBe("2026-04-30");
+    expect(addCalendar(on("2026-05-31"), { months: 1 })).toBe("2026-06-30");
+    expect(addCalendar(on("2026-08-31"), { months: 1 })).toBe("2026-09-30");
+    expect(addCalendar(on("2026-10-31"), { months: 1 })).toBe("2026-11-30");
   });
 
   test("order as their text does", () => {
     expect(compareDates(on("2026-05-02"), on("2026-05-02"))).toBe(0);
     expect(compareDates(on("2025-12-31"), on("2026-01-01"))).toBe(-1);
+    expect(compareDates(on("2026-01-01"), on("2025-12-31"))).toBe(1);
     expect(laterDate(on("2025-12-31"), on("2026-01-01"))).toBe("2026-01-01");
+    expect(laterDate(on("2026-01-01"), on("2025-12-31"))).toBe("2026-01-01");
   });
 
   test("stay within the years 0001 to 9999", () => {

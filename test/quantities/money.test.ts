@@ -51,8 +51,15 @@ describe("money", () => {
       fault: "unlike-currencies",
       message: "cannot add GBP and EUR without a rate",
     });
-    expect(subtractMoney(of("1 GBP"), of("1 EUR"))).toMatchObject({ fault: "unlike-currencies" });
-    expect(compareMoney(of("1 GBP"), of("1 EUR"))).toMatchObject({ fault: "unlike-currencies" });
+    expect(subtractMoney(of("1 GBP"), of("1 EUR"))).toEqual({
+      fault: "unlike-currencies",
+      left: "GBP",
+      right: "EUR",
+      message: "cannot subtract GBP and EUR without a rate",
+    });
+    expect(compareMoney(of("1 GBP"), of("1 EUR"))).toMatchObject({
+      message: "cannot compare GBP and EUR without a rate",
+    });
     expect(compareMoney(of("1.00 GBP"), of("1 GBP"))).toBe(0);
   });
 
@@ -64,6 +71,16 @@ describe("money", () => {
     expect(formatMoney(ok(convertMoney(of("100 EUR"), GBP, rates)))).toBe("80.00 GBP");
     expect(formatMoney(ok(convertMoney(of("80 GBP"), EUR, rates)))).toBe("100.00 EUR");
     expect(formatMoney(ok(convertMoney(of("80 GBP"), GBP, [])))).toBe("80.00 GBP");
+    const others: ExchangeRate[] = [
+      { from: EUR, to: USD, factor: decimal(2) },
+      { from: USD, to: GBP, factor: decimal(4) },
+    ];
+    expect(convertMoney(of("1 EUR"), GBP, others)).toMatchObject({ fault: "no-rate" });
+    expect(convertMoney(of("1 GBP"), EUR, others)).toMatchObject({
+      fault: "no-rate",
+      left: "GBP",
+      right: "EUR",
+    });
     expect(convertMoney(of("1 USD"), GBP, rates)).toMatchObject({
       fault: "no-rate",
       message: "no rate from USD to GBP",
@@ -83,7 +100,12 @@ describe("money", () => {
     expect(readCurrency("gbp")).toMatchObject({ fault: "unknown-currency", nearest: ["GBP"] });
     expect(readCurrency("£")).toMatchObject({ nearest: ["GBP"] });
     expect(readCurrency("GBX")).toMatchObject({ nearest: expect.arrayContaining(["GBP"]) });
+    expect(readCurrency("€")).toMatchObject({ nearest: ["EUR"] });
     expect(readCurrency("constructor")).toMatchObject({ nearest: [] });
+    const near = readCurrency("AAD");
+    expect(near).toHaveProperty("nearest.length", 4);
+    expect(money("1", "XXQ")).toMatchObject({ fault: "unknown-currency", text: "XXQ" });
+    expect(money(2, "GBP")).toEqual({ amount: decimal(2), currency: "GBP" });
     expect(money("1,50", "EUR")).toMatchObject({ fault: "decimal-comma" });
   });
 
