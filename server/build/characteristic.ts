@@ -77,8 +77,14 @@ function later<T extends { readonly fact: DatedFact }>(one: T | undefined, other
 
 const means = new Remembered<LoweredFact, Quantity | QuantityFault>();
 
-function fromReading({ values, uncertainty, setup, fact }: Reading): Characteristic | undefined {
-  const value = means.of(fact.fact, [], () => meanOf(values));
+/** The mean of what one reading took. */
+export function meanOfReading({ values, fact }: Reading): Quantity | QuantityFault {
+  return means.of(fact.fact, [], () => meanOf(values));
+}
+
+function fromReading(reading: Reading): Characteristic | undefined {
+  const { uncertainty, setup, fact } = reading;
+  const value = meanOfReading(reading);
   const place = placeAt(fact.place.site, fact.fact.readingsAt);
   return isFault(value) ? undefined : { value, from: "measured", uncertainty, setup, place, fact };
 }

@@ -1,13 +1,14 @@
 /** What the readings say, once the whole diary has been read: each at its own line, overtaken ones as past. */
 import { zone } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
-import { convert, meanOf } from "../quantities/quantity.ts";
+import { convert } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import type { Wear } from "../quantities/wear.ts";
 import { wear } from "../quantities/wear.ts";
 import { calculatedLimits } from "./calculated-limits.ts";
 import type { Calculation } from "./calculation.ts";
+import { meanOfReading } from "./characteristic.ts";
 import { condemnation } from "./condemnation.ts";
 import type { Finding } from "./finding.ts";
 import type { LimitData } from "./finding-data/limits.ts";
@@ -205,11 +206,10 @@ function wearOf(
   { fact, gauge, uncertainty }: Reading,
   limit: DefinitionRecord<"limit">,
 ): Wear | undefined {
-  const inputs = readings.flatMap((reading) => [reading.fact.fact, reading.fact.date, `${reading.hours}`]);
-  return wears.of(fact.fact, [limit, gauge && precisionOf(gauge), ...inputs], () => {
-    const points = readings.flatMap(({ fact: { date }, hours, values }) => {
-      const value = meanOf(values);
-      return isFault(value) ? [] : [{ date, runningHours: hours, value }];
+  return wears.of(fact.fact, [limit, gauge && precisionOf(gauge), ...readings], () => {
+    const points = readings.flatMap((reading) => {
+      const value = meanOfReading(reading);
+      return isFault(value) ? [] : [{ date: reading.fact.date, runningHours: reading.hours, value }];
     });
     return wear(points, limit.limits, uncertainty);
   });

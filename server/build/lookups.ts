@@ -5,6 +5,7 @@
 import type { Gathered } from "./definitions.ts";
 import type { LostLine } from "./lost-lines.ts";
 import type { Standing } from "./standing.ts";
+import { StandingView } from "./standing-view.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 /** Where verdicts look: how things stand, and the lines that may be why something about a thing is complained of. */
@@ -78,21 +79,9 @@ export class Lookups {
 
   /** A source in which every lookup is noted here. */
   noteIn({ standing, lostAbout }: Source): Source {
-    const { names, definitions, date, gathered } = standing;
     const { made } = this;
-    const tables = TABLES.map((name) => [name, new NotedTable(name, standing[name], made)]);
     return {
-      standing: {
-        ...(Object.fromEntries(tables) as Pick<Standing, TableName>),
-        names,
-        definitions,
-        date,
-        gathered: new NotedGathered(gathered, made),
-        get lost() {
-          made.push({ in: "lost", found: standing.lost });
-          return standing.lost;
-        },
-      },
+      standing: new NotedStanding(standing, made),
       lostAbout: (node) => {
         const found = lostAbout(node);
         made.push({ in: "lost about", node, found });
@@ -101,6 +90,43 @@ export class Lookups {
     };
   }
 }
+
+/** What is defined stays the same as long as the names do, and needs no note; the days, the lines and all states do. */
+class NotedStanding extends StandingView {
+  private readonly made: Lookup[];
+  private readonly tables = new Map<TableName, NotedTable>();
+
+  constructor(standing: Standing, made: Lookup[]) {
+    super(standing);
+    this.made = made;
+  }
+
+  override get gathered(): Standing["gathered"] {
+    return new NotedGathered(this.standing.gathered, this.made);
+  }
+
+  override get lost(): Standing["lost"] {
+    const { lost } = this.standing;
+    this.made.push({ in: "lost", found: lost });
+    return lost;
+  }
+
+  /** The table of a name, noted. */
+  table(name: TableName): Table {
+    const known = this.tables.get(name);
+    if (known !== undefined) return known;
+    const table = new NotedTable(name, this.standing[name], this.made);
+    this.tables.set(name, table);
+    return table;
+  }
+}
+
+for (const name of TABLES)
+  Object.defineProperty(NotedStanding.prototype, name, {
+    get(this: NotedStanding) {
+      return this.table(name);
+    },
+  });
 
 /** A table that notes what is looked up in it. */
 class NotedTable implements Table {
@@ -166,7 +192,6 @@ function asAWhole(table: Table): Table {
   return table instanceof NotedTable ? table.whole() : table;
 }
 
-/** What is defined stays the same as long as the names do; the days do not. */
 class NotedGathered implements Gathered {
   readonly vehicle: Gathered["vehicle"];
   readonly tree: Gathered["tree"];
