@@ -157,6 +157,24 @@ describe("cotter start --git for a build that is there", () => {
     expect((await called(start, ["--git", "--hook"], folder)).status).toBe(0);
   });
 
+  it("in a second working tree, and below the root: the hook of the first checks that build", async () => {
+    const folder = folderWith({ "kestrel/build.cotter": 'vehicle "Marsh Kestrel"\n  past: known\n' });
+    git(folder, ["init", "--quiet"]);
+    asJr(folder);
+    git(folder, ["add", "."]);
+    git(folder, ["commit", "--quiet", "-m", "The log so far"]);
+    const second = path.join(mkdtempSync(path.join(tmpdir(), "cotter-tree-")), "second");
+    git(folder, ["worktree", "add", "--quiet", second]);
+    const build = path.join(second, "kestrel");
+    const { status, err } = await cotter(["start", "--git", "--hook"], build);
+    expect([status, err]).toEqual([0, ""]);
+    writeFileSync(path.join(build, "build.cotter"), 'vehicle "Marsh Kestrel"\n  past: konwn\n');
+    const refused = committing(second, "A slip");
+    expect(refused.status).toBe(1);
+    expect(refused.said).toContain("The log has errors");
+    expect(committing(second, "A slip", "--no-verify").status).toBe(0);
+  });
+
   it("keeps a hook and attributes that are there", async () => {
     const folder = folderWith({ ...files, ".gitattributes": "*.png binary\n" });
     git(folder, ["init", "--quiet"]);

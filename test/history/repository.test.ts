@@ -148,6 +148,29 @@ describe("a build", () => {
     const comparison = await compareRevisions(await openWorking(second), "main", undefined);
     if (isGitFault(comparison)) throw new Error(sayGitFault(comparison));
     expect(comparison.changes.some(({ kind }) => kind === "day-removed")).toBe(true);
+    const history = await historyOfThing(await openWorking(second), "front.left.hub");
+    expect("entries" in history && history.entries.at(-1)?.commit?.day).toBe("2026-05-25");
+  });
+
+  it("in a repository that has no files of its own", async () => {
+    const bare = mkdtempSync(path.join(tmpdir(), "cotter-bare-"));
+    git(bare, ["init", "--quiet", "--bare"]);
+    writeFileSync(path.join(bare, "build.cotter"), text);
+    expect(await refused(bare, "HEAD")).toContain("in no git repository");
+  });
+
+  it("in a repository of another user, which git does not trust", async () => {
+    // As git says it; the tests need not be allowed to give a folder away.
+    const watched = watchGit(
+      "echo \"fatal: detected dubious ownership in repository at '/x'\" >&2; exit 128",
+    );
+    try {
+      expect(await refused(folder, "HEAD")).toContain("it belongs to another user");
+      const history = await historyOfThing(await openWorking(folder), "front.left.hub");
+      expect(history).toMatchObject({ fault: "not yours" });
+    } finally {
+      watched.putBack();
+    }
   });
 
   it("in a shallow clone: says how far back it goes", async () => {

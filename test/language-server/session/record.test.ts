@@ -72,6 +72,42 @@ describe("a hover", () => {
   });
 });
 
+describe("a log that was renamed, of a build below the root", () => {
+  test("is found on each side under the name that it had there", async () => {
+    const renamed = scriptedRepository([
+      { day: "2026-05-02", files: { "shed/build.cotter": VEHICLE, "shed/diary.cotter": DAY + READING } },
+      { day: "2026-05-09", files: { "shed/diary.cotter": null, "shed/may.cotter": DAY + READING } },
+      { day: "2026-05-16", files: { "shed/may.cotter": DAY } },
+    ]);
+    const editor = await Editor.start({ folders: [renamed], initializationOptions: { trusted: true } });
+    const log = uriOf(path.join(renamed, "shed", "may.cotter"));
+    const of = { uri: log, from: "HEAD~2", to: null };
+    const compared = await editor.request<Asked<"cotter/compare">>("cotter/compare", of);
+    const history = await editor.request<Asked<"cotter/history">>("cotter/history", { uri: log, ref: "hub" });
+    if (compared.is === "refused" || history.is === "refused") throw new Error("both are answered");
+    const gone = compared.value.groups[0]?.changes[0];
+    expect(gone?.change).toBe("reading of 2026-05-02 taken out");
+    expect(gone?.at).toMatchObject({
+      left: { path: "shed/diary.cotter" },
+      right: { path: "shed/may.cotter", uri: log },
+      side: "left",
+      line: 2,
+    });
+    const text = { uri: log, commit: gone?.at?.left.commit, path: gone?.at?.left.path };
+    expect(await editor.request("cotter/recordedText", text)).toEqual({
+      is: "recorded",
+      value: DAY + READING,
+    });
+    const taken = history.value.statements.at(-1);
+    expect(taken).toMatchObject({ is: "taken out", commit: { subject: "Commit 3" } });
+    expect(taken?.at).toMatchObject({
+      left: { path: "shed/may.cotter" },
+      right: { path: "shed/may.cotter" },
+    });
+    await editor.stop();
+  });
+});
+
 describe("the record of a build", () => {
   let editor: Editor;
   beforeAll(async () => {
@@ -155,6 +191,11 @@ describe("the record of a build", () => {
       right: { commit: readings[1]?.commit?.id, path: "diary.cotter" },
       side: "right",
       line: 2,
+    });
+    // A commit by its id, so that a comparison that is kept open goes on saying what it said.
+    expect(readings[2]?.at).toMatchObject({
+      left: { commit: readings[1]?.commit?.id, path: "diary.cotter" },
+      right: { commit: null, uri },
     });
   });
 
