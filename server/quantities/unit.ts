@@ -5,7 +5,6 @@ import {
   dimensionNamed,
   dimensionOf,
   multiplyDimensions,
-  ofKind,
   powerDimension,
   RATIO,
 } from "./dimension.ts";
@@ -263,9 +262,7 @@ function assemble(parts: readonly UnitPart[], symbol: string): Unit {
   let dimension = RATIO;
   let factor = UNITY;
   for (const part of parts) {
-    const plain =
-      part.unit.dimension.kind === "point" ? ofKind(part.unit.dimension, "difference") : part.unit.dimension;
-    dimension = multiplyDimensions(dimension, powerDimension(plain, part.power));
+    dimension = multiplyDimensions(dimension, powerDimension(part.unit.dimension, part.power));
     factor = multiplyRational(factor, powerRational(part.unit.factor, part.power));
   }
   return {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { coherentFloat } from "../../server/quantities/coherent.ts";
 import {
+  absolute,
   add,
   compare,
   computedQuantity,
@@ -19,7 +20,7 @@ import {
   squareRoot,
   subtract,
 } from "../../server/quantities/quantity.ts";
-import { unit } from "../../server/quantities/unit.ts";
+import { NO_UNIT, unit } from "../../server/quantities/unit.ts";
 import { ok, q, rise, shown } from "./written.ts";
 
 describe("sums", () => {
@@ -82,6 +83,12 @@ describe("conversions", () => {
     );
   });
 
+  test("nor have days a number of months", () => {
+    expect(convert(q("30 d"), unit("month"))).toMatchObject({ fault: "calendar", operation: "convert" });
+    expect(convert(q("30 d"), unit("mm"))).toMatchObject({ fault: "dimension", operation: "convert" });
+    expect(convert(q("3 month"), unit("mm"))).toMatchObject({ fault: "dimension" });
+  });
+
   test("of unlike dimensions name both", () => {
     expect(shown(convert(q("3 mm"), unit("kg")))).toBe(
       "cannot convert unlike dimensions: length (mm) to mass (kg)",
@@ -108,6 +115,8 @@ describe("torque and energy", () => {
     expect(shown(convert(product, unit("J")))).toBe("54 J");
     expect(ok(add(q("1 N.m"), product)).dimension.name).toBe("torque");
     expect(ok(add(product, q("1 J"))).dimension.name).toBe("energy");
+    expect(ok(subtract(product, q("1 J"))).dimension.name).toBe("energy");
+    expect(ok(subtract(q("100 N.m"), product)).dimension.name).toBe("torque");
     expect(hasDimension(product, "torque") && hasDimension(product, "energy")).toBe(true);
   });
 
@@ -142,7 +151,17 @@ describe("temperatures", () => {
     expect(shown(add(q("5 K"), q("20 degC")))).toBe("25 degC");
     expect(shown(subtract(q("20 degC"), q("5 K")))).toBe("15 degC");
     expect(shown(add(q("68 degF"), q("10 K")))).toBe("86 degF");
-    expect(subtract(rise("5 degC"), q("20 degC"))).toMatchObject({ fault: "dimension" });
+    expect(subtract(rise("5 degC"), q("20 degC"))).toMatchObject({
+      fault: "dimension",
+      operation: "subtract",
+    });
+    expect(add(q("20 degC"), q("5 degC"))).toMatchObject({ fault: "temperature-readings", operation: "add" });
+    expect(add(q("20 degC"), q("5 mm"))).toMatchObject({ fault: "dimension" });
+    expect(hasDimension(q("20 degC"), "temperature")).toBe(true);
+    expect(hasDimension(q("300 K"), "temperature")).toBe(true);
+    expect(hasDimension(rise("20 degC"), "temperature")).toBe(false);
+    expect(hasDimension(rise("20 degC"), "temperature_difference")).toBe(true);
+    expect(hasDimension(q("20 mm"), "temperature")).toBe(false);
   });
 
   test("a difference converts without the offset of the scale", () => {
@@ -151,17 +170,28 @@ describe("temperatures", () => {
   });
 
   test("a reading is neither multiplied nor divided", () => {
-    expect(multiply(q("20 degC"), q("2"))).toMatchObject({ fault: "temperature-readings" });
-    expect(divide(q("1"), q("20 degF"))).toMatchObject({ fault: "temperature-readings" });
+    expect(multiply(q("20 degC"), q("2"))).toEqual({
+      fault: "temperature-readings",
+      operation: "multiply",
+      message: "a temperature reading (degC) cannot be multiplied; a temperature difference is written in K",
+    });
+    expect(divide(q("1"), q("20 degF"))).toEqual({
+      fault: "temperature-readings",
+      operation: "divide",
+      message: "a temperature reading (degF) cannot be divided; a temperature difference is written in K",
+    });
     expect(shown(multiply(q("1.2e-5 1/K"), q("50 K")))).toBe("0.0006");
   });
 
   test("readings compare and average, also across scales", () => {
     expect(equal(q("100 degC"), q("212 degF"))).toBe(true);
     expect(compare(q("20 degC"), q("300 K"))).toBe(-1);
+    expect(compare(q("373.15 K"), q("100 degC"))).toBe(0);
+    expect(compare(rise("10 degC"), rise("18 degF"))).toBe(0);
     expect(compare(rise("20 degC"), q("300 degC"))).toMatchObject({ fault: "dimension" });
     expect(shown(meanOf([q("20 degC"), q("22 degC"), q("24 degC")]))).toBe("22 degC");
     expect(shown(meanOf([q("20 degC"), q("70 degF")]))).toBe("20.6 degC");
+    expect(meanOf([q("20 mm"), q("1 kg")])).toMatchObject({ fault: "dimension", operation: "subtract" });
   });
 
   test("a sign before a reading is below zero of its scale", () => {
@@ -183,6 +213,15 @@ describe("products and quotients take the unit a practitioner would choose", () 
     ["5 %", "100 N", "5 N"],
     ["4", "1.25 mm", "5 mm"],
     ["90 km/h", "0.5 h", "45 km"],
+    ["250 mm", "100 N", "25000 mm.N"],
+    ["10 A", "2 s", "20 A.s"],
+    ["4 mm", "50 %", "2 mm"],
+    // A horsepower is 550 lbf.ft/s; inches, feet and pounds on either side make the result imperial.
+    ["10 lbf", "2 ft/s", "0.0364 hp"],
+    ["10 lbf", "2 m/s", "0.119 hp"],
+    ["10 N", "2 ft/s", "0.00817 hp"],
+    ["1 kg", "1 m/s2", "1 N"],
+    ["1 lb", "1 ft/s2", "0.0311 lbf"],
   ])("%s times %s is %s", (a, b, result) => {
     expect(shown(multiply(q(a), q(b)))).toBe(result);
   });
@@ -199,13 +238,22 @@ describe("products and quotients take the unit a practitioner would choose", () 
     ["300 lbf", "2 in2", "150 lbf/in2"],
     ["10 km", "2 h", "5 km/h"],
     ["1 mm", "4 mm3", "0.25 1/mm2"],
+    ["1", "2 mm", "0.5 1/mm"],
+    ["10 W", "5 m/s", "2 N"],
+    ["10 hp", "5 mph", "750 lbf"],
+    ["10 lbf", "2 in", "5 lbf/in"],
+    ["10 kg", "2 l", "5 kg/l"],
+    ["10 l", "2 min", "5 l/min"],
+    ["4 mm", "50 %", "8 mm"],
   ])("%s over %s is %s", (a, b, result) => {
     expect(shown(divide(q(a), q(b)))).toBe(result);
   });
 
   test("nothing is divided by zero", () => {
-    expect(divide(q("1 mm"), q("0 s"))).toMatchObject({ fault: "division-by-zero" });
-    expect(power(q("0"), -1)).toMatchObject({ fault: "division-by-zero" });
+    const byZero = { fault: "division-by-zero", message: "division by zero" };
+    expect(divide(q("1 mm"), q("0 s"))).toEqual({ ...byZero, operation: "divide" });
+    expect(power(q("0"), -1)).toEqual({ ...byZero, operation: "power" });
+    expect(shown(power(q("0"), 2))).toBe("0");
     expect(power(q("0 mm"), -1)).toMatchObject({ fault: "division-by-zero" });
   });
 
@@ -220,17 +268,37 @@ describe("products and quotients take the unit a practitioner would choose", () 
     expect(shown(power(q("12 mm"), 1.5))).toBe(
       "a quantity with a unit takes a whole power of at most 12, not 1.5",
     );
-    expect(squareRoot(q("20 mm3"))).toMatchObject({ fault: "power" });
-    expect(squareRoot(q("-4 mm2"))).toMatchObject({ fault: "power" });
-    expect(power(q("-8"), 0.3)).toMatchObject({ fault: "power" });
+    expect(shown(power(q("2 mm"), 5))).toBe("32 mm^5");
+    expect(shown(power(q("4"), 0.5))).toBe("2.00");
+    expect(shown(power(q("2"), -1))).toBe("0.500");
+    expect(shown(squareRoot(q("-0 mm2")))).toBe("0 mm");
+    expect(shown(squareRoot(q("2 mm2")))).toBe("1.41 mm");
+    expect(squareRoot(q("20 mm3"))).toEqual({
+      fault: "power",
+      operation: "power",
+      message: "volume (mm3) has no square root: it is not the square of a dimension",
+    });
+    expect(shown(squareRoot(q("-4 mm2")))).toBe("a negative value has no square root");
+    expect(shown(power(q("-8"), 0.3))).toBe("a negative number has no such power");
   });
 
   test("what grows beyond any workshop is a fault, not an endless number", () => {
-    expect(power(q("10"), 1000)).toMatchObject({ fault: "magnitude" });
-    expect(power(q("10"), 1e9)).toMatchObject({ fault: "power" });
+    expect(power(q("10"), 1000)).toEqual({
+      fault: "magnitude",
+      operation: "power",
+      message: "the result is beyond 1e300",
+    });
+    expect(shown(power(q("10"), 1e9))).toBe("a power beyond 1000 is out of reach");
+    expect(power(q("1"), 1000)).not.toHaveProperty("fault");
+    expect(power(q("1e99 mm"), 4)).toMatchObject({ fault: "magnitude", operation: "multiply" });
     expect(power(q("10 mm"), 13)).toMatchObject({ fault: "power" });
     const large = ok(power(q("10"), 299));
     expect(multiply(large, large)).toMatchObject({ fault: "magnitude" });
+    expect(multiply(large, q("10"))).not.toHaveProperty("fault");
+    expect(multiply(large, q("100"))).toMatchObject({ fault: "magnitude", operation: "multiply" });
+    const twelfth = ok(power(q("1 mm"), 12));
+    expect(shown(multiply(twelfth, q("1 mm")))).toBe("a dimension with a power above 12 is out of reach");
+    expect(divide(ok(divide(q("1"), twelfth)), q("1 mm"))).toMatchObject({ fault: "power" });
   });
 });
 
@@ -260,6 +328,41 @@ describe("printing", () => {
     expect(shown(convert(q("40.000 lbf.ft"), unit("N.m")))).toBe("54.233 N.m");
     expect(shown(divide(q("10.000 mm"), q("3.00 s")))).toBe("3.33 mm/s");
     expect(shown(multiply(q("12.345 mm"), q("6.7891 mm")))).toBe("83.811 mm2");
+  });
+
+  test("an exact one is in full, up to three figures more than its input has", () => {
+    expect(shown(convert(q("9.99 in"), unit("mm")))).toBe("253.746 mm");
+    expect(shown(convert(q("123456.789 in"), unit("mm")))).toBe("3135802.4406 mm");
+    expect(shown(convert(q("0.0001 in"), unit("mm")))).toBe("0.00254 mm");
+    expect(shown(add(q("1.50 mm"), quantityOf("0.5", unit("mm"))))).toBe("2.00 mm");
+  });
+
+  test("what was computed stays inexact, whatever is done with it", () => {
+    const [length, warm] = [computedQuantity(2, unit("m"), 3), computedQuantity(20, unit("degC"), 3)];
+    const area = computedQuantity(4, unit("mm2"), 3);
+    const results = [
+      convert(length, unit("mm")),
+      convert(warm, unit("degF")),
+      add(q("1 mm"), length),
+      add(length, q("1 m")),
+      add(q("1 m"), length),
+      multiply(length, q("3")),
+      multiply(q("3"), length),
+      squareRoot(area),
+      power(computedQuantity(2, NO_UNIT, 3), 2),
+    ];
+    expect(results.map((result) => ok(result).exact)).toEqual(results.map(() => false));
+    expect(ok(add(q("1e30 mm"), q("1e-10 mm"))).exact).toBe(false);
+  });
+
+  test("a number as written is exact to 33 digits, and a fraction where its division ends", () => {
+    expect(q(`0.${"3".repeat(33)} mm`).exact).toBe(true);
+    expect(q(`0.${"3".repeat(34)} mm`).exact).toBe(false);
+    expect(q("3/8 in")).toMatchObject({ exact: true });
+    expect(q("3/8 in")).not.toHaveProperty("fraction");
+    expect(q("1/3 ft").exact).toBe(false);
+    expect(shown(convert(negate(q("1/3 ft")), unit("in")))).toBe("-4 in");
+    expect(shown(convert(absolute(q("-1/3 ft")), unit("in")))).toBe("4 in");
   });
 
   test("with the figures asked for", () => {

@@ -60,6 +60,16 @@ describe("units of the notation", () => {
     expect(unit("um").symbol).toBe("µm");
     expect(unit("\u03bcm").symbol).toBe(unit("\u00b5m").symbol);
     expect(unit("weeks").symbol).toBe("week");
+    expect(unit("mm²").symbol).toBe("mm2");
+    expect(unit("mm³").symbol).toBe("mm3");
+    expect(unit("mm⁴").symbol).toBe("mm4");
+    expect(unit(" mm ").symbol).toBe("mm");
+    expect(unit("\u2103").factor).toEqual(unit("degC").factor);
+    expect(unit("\u2109").factor).toEqual(unit("degF").factor);
+    expect(unit("k\u2126").symbol).toBe(unit("kohm").symbol);
+    expect(unit("\u2032").factor).toEqual(unit("arcmin").factor);
+    expect(unit("mL").symbol).toBe("ml");
+    expect(readUnit("xmL")).toHaveProperty("fault");
   });
 
   test("prefixes stand only where they are listed", () => {
@@ -70,6 +80,49 @@ describe("units of the notation", () => {
 
   test("min is the minute, never a thousandth of an inch", () => {
     expect(unit("min").dimension.name).toBe("time");
+  });
+
+  test("are imperial where one of their parts is, metric where one is and none is imperial", () => {
+    const systems = ["lbf.ft", "N/in", "in/s", "N.m", "mm/s", "deg/s", "1/s", "%"].map(
+      (text) => unit(text).system,
+    );
+    expect(systems).toEqual([
+      "imperial",
+      "imperial",
+      "imperial",
+      "metric",
+      "metric",
+      unit("deg").system,
+      unit("s").system,
+      unit("%").system,
+    ]);
+  });
+
+  test("of a force and a length are a torque, of a power and a time an energy, of no more and no less", () => {
+    const names = ["N.m", "m.N", "kW.h", "J.%", "N.m.%", "N.m2/m", "J"].map(
+      (text) => unit(text).dimension.name,
+    );
+    expect(names).toEqual(["torque", "torque", "energy", "energy", "torque", "torque_or_energy", "energy"]);
+  });
+
+  test("have sixty letters and eight parts at most", () => {
+    const sixty = [...new Array(5).fill("imp_floz"), "imp_gal", "imp_gal"].join(".");
+    expect(sixty).toHaveLength(60);
+    expect(readUnit(sixty)).not.toHaveProperty("fault");
+    expect(readUnit(new Array(8).fill("m").join("."))).not.toHaveProperty("fault");
+    expect(readUnit(new Array(9).fill("m").join("."))).toMatchObject({ fault: "unknown-unit" });
+    const more = [...new Array(6).fill("imp_floz"), "imp_gal"].join(".");
+    expect(more).toHaveLength(61);
+    expect(readUnit(more)).toMatchObject({ fault: "unknown-unit", nearest: [] });
+  });
+
+  test("are remembered by their text, but not without end", () => {
+    const text = (spaces: number) => `mm${" ".repeat(spaces)}`;
+    const first = readUnit(text(1));
+    expect(readUnit(text(1))).toBe(first);
+    for (let spaces = 2; spaces < 4100; spaces++) readUnit(text(spaces));
+    expect(readUnit(text(1))).not.toBe(first);
+    expect(readUnit(text(1))).toEqual(first);
   });
 
   test("a text fixed in the program that is no unit is a mistake of the program", () => {
