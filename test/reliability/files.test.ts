@@ -1,5 +1,5 @@
 /** Nothing is lost: a file is written whole or stays as it was. Checked from outside, by the limits of the system. */
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import {
   chmodSync,
   chownSync,
@@ -40,6 +40,11 @@ function owned(folder: string): void {
     chownSync(file, NOBODY.uid, NOBODY.gid);
 }
 
+/** How many logs are no longer as they were. */
+function putInOrder(folder: string, names: readonly string[], before: (name: string) => string): number {
+  return names.filter((name) => readFileSync(path.join(folder, name), "utf8") !== before(name)).length;
+}
+
 describe("cotter format", () => {
   test("leaves the log as it was where the disk takes no more", async () => {
     const folder = folderWith({ "build.cotter": UNTIDY });
@@ -72,6 +77,35 @@ describe("cotter format", () => {
       expect(readFileSync(path.join(folder, "build.cotter"), "utf8")).toBe(UNTIDY);
       expect(readdirSync(folder)).toEqual(["build.cotter"]);
     }
+  });
+
+  test("leaves each log as it was or put in order, whole, wherever it is killed", async () => {
+    const names = Array.from({ length: 20 }, (_, index) => `part${index}.cotter`);
+    const untidy = (name: string) => UNTIDY.replaceAll("hub", name.replace(".cotter", ""));
+    const logs = Object.fromEntries(names.map((name) => [name, untidy(name)]));
+    const tidied = folderWith(logs);
+    expect((await cotter(["format", tidied])).status).toBe(0);
+    const program = await bundleOf("cotter");
+    let halfway = 0;
+    // A busy machine may let the program end before it is killed: then once more.
+    for (let tries = 0; halfway < 2 && tries < 20; tries++) {
+      const written = halfway === 0 ? 1 : 10;
+      const folder = folderWith(logs);
+      const child = spawn(process.execPath, [program, "format", folder], { stdio: "ignore" });
+      const ended = new Promise((resolve) => child.once("close", resolve));
+      while (child.exitCode === null && putInOrder(folder, names, untidy) < written)
+        await new Promise((resolve) => setImmediate(resolve));
+      child.kill("SIGKILL");
+      await ended;
+      for (const name of names)
+        expect([untidy(name), readFileSync(path.join(tidied, name), "utf8")]).toContain(
+          readFileSync(path.join(folder, name), "utf8"),
+        );
+      const after = putInOrder(folder, names, untidy);
+      if (after > 0 && after < names.length) halfway++;
+      expect(readdirSync(folder).filter((name) => !name.startsWith("."))).toHaveLength(names.length);
+    }
+    expect(halfway).toBe(2);
   });
 
   test("keeps the rights of a log that others may not read", async () => {
