@@ -17,7 +17,13 @@ const STRYKER = "9.6.1";
 
 /** The folders whose code is changed, and the tests that should notice. */
 const GROUPS = {
-  quantities: { tests: ["test/quantities/*.test.ts"] },
+  quantities: {
+    tests: [
+      "test/quantities/*.test.ts",
+      "test/standards/units.test.ts",
+      "test/standards/measurement-uncertainty.test.ts",
+    ],
+  },
   // What compares with programs from outside starts them, for each change anew.
   trade: {
     tests: [
