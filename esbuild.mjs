@@ -21,6 +21,7 @@ const root = path.dirname(fileURLToPath(import.meta.url));
 const output = path.join(root, "dist");
 const notices = path.join(output, "THIRD-PARTY-NOTICES.txt");
 const packageList = path.join(output, "packaged.txt");
+const packagedReadme = path.join(output, "readme.md");
 const watching = process.argv.includes("--watch");
 const packaging = process.argv.includes("--package");
 const development = watching || process.argv.includes("--development");
@@ -58,7 +59,9 @@ function writing(name, write) {
         await writeNotices(all.flatMap(({ metafile }) => Object.keys(metafile.inputs)));
         const outputs = Object.assign({}, ...all.map(({ metafile }) => metafile.outputs));
         await writePackageList(outputs);
-        await removeOthers(new Set([...all.flatMap(({ paths }) => paths), notices, packageList]));
+        await writePackagedReadme();
+        const kept = [...all.flatMap(({ paths }) => paths), notices, packageList, packagedReadme];
+        await removeOthers(new Set(kept));
         reportSizes(outputs);
       });
     },
@@ -115,6 +118,21 @@ async function writePackageList(outputs) {
   const parts = [...needed].sort().map((file) => `!${file}\n`);
   await mkdir(output, { recursive: true });
   await writeFile(packageList, own + parts.join(""));
+}
+
+/**
+ * The readme as the extension's page shows it: without pictures, which would weigh as much as all programs, and with
+ * the names of the project's files in place of links, which lead nowhere from there.
+ */
+async function writePackagedReadme() {
+  const text = await readFile(path.join(root, "README.md"), "utf8");
+  const alone = text
+    .replace(/:\n\n<picture>.*?<\/picture>\n/gs, ".\n")
+    .replace(/\[([^\]]+)\]\((?![a-z]+:)([^)]+)\)/g, (_, words, file) =>
+      words === file ? words : `${words} (\`${file}\`)`,
+    )
+    .replace(/^<!--.*-->\n/gm, "");
+  await writeFile(packagedReadme, alone);
 }
 
 /** The licences of the packages inside the bundles, which have to travel with them. */
@@ -196,6 +214,7 @@ const ofAll = {
   metafile: true,
   write: false,
   logLevel: "warning",
+  alias: { minimatch: "./client/file-patterns.ts" },
 };
 
 /** @type {import("esbuild").BuildOptions} */

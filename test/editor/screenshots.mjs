@@ -4,9 +4,10 @@
 //   npm run screenshots -- completion     one of them
 import { execFileSync } from "node:child_process";
 import { existsSync } from "node:fs";
-import { cp, mkdir, mkdtemp, readFile, rm } from "node:fs/promises";
+import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { PNG } from "pngjs";
 import { installExtension, startServedEditor } from "./served-editor.mjs";
 import { root } from "./suite-build.mjs";
 import { openBrowser, workbenchAddress } from "./workbench.mjs";
@@ -151,7 +152,10 @@ async function renderIcon() {
   try {
     const drawing = await readFile(path.join(root, "media/icon.svg"), "utf8");
     await page.setContent(`<style>body { margin: 0 }</style>${drawing}`);
-    await page.screenshot({ path: path.join(root, "media/icon.png"), omitBackground: true });
+    const picture = PNG.sync.read(await page.screenshot({ omitBackground: true }));
+    // Without a filter few colours weigh least.
+    const file = PNG.sync.write(picture, { deflateLevel: 9, filterType: 0 });
+    await writeFile(path.join(root, "media/icon.png"), file);
   } finally {
     await browser.close();
   }

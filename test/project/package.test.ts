@@ -12,17 +12,16 @@ const read = (file: string) => readFileSync(path.join(root, file));
 const NAMED = [
   "CHANGELOG.md",
   "LICENSE",
-  "README.md",
   "dist/THIRD-PARTY-NOTICES.txt",
   "dist/browser/client.js",
   "dist/browser/server.js",
   "dist/client.cjs",
   "dist/cotter.cjs",
+  "dist/readme.md",
   "dist/server.cjs",
   "grammar/generated/cotter.tmLanguage.json",
   "grammar/generated/language-configuration.json",
   "l10n/bundle.l10n.de.json",
-  "l10n/bundle.l10n.json",
   "media/icon.png",
   "media/log-dark.svg",
   "media/log-light.svg",
@@ -94,6 +93,19 @@ describe("The package", () => {
     // every day; for the package they are made smaller by a twentieth, and the run of the packaged extension weighs it.
     const bytes = files.reduce((sum, file) => sum + deflateRawSync(read(file)).length + 150, 0);
     expect(bytes).toBeLessThan(1.08e6);
+  });
+
+  it("has a readme that shows on the extension's page: no picture, and no link into the project", () => {
+    const readme = read("dist/readme.md").toString();
+    const whole = read("README.md").toString();
+    expect(whole).toMatch(/<picture>/);
+    expect(readme).not.toMatch(/<picture|<img|!\[|<!--/);
+    expect([...readme.matchAll(/\]\((?!https?:)([^)]*)\)/g)].map(([, target]) => target)).toEqual([]);
+    const headings = (text: string) => text.split("\n").filter((line) => /^#+ /.test(line));
+    expect(headings(readme)).toEqual(headings(whole));
+    const leads = [...whole.matchAll(/^(.*):\n\n<picture>/gm)].map(([, lead]) => `${lead}.`);
+    expect(leads.length).toBeGreaterThan(0);
+    expect(leads.filter((lead) => !readme.includes(lead))).toEqual([]);
   });
 
   it("carries no source map and no path of the machine that made it", () => {
