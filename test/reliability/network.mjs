@@ -20,7 +20,13 @@ const COMMANDS = [
   "lives",
   "settings",
   "book",
+  // Git is started by these.
+  "changes HEAD~1 HEAD",
+  "history engine.head",
 ];
+
+/** Pipes to a program that is started, and questions of what a standard stream is. */
+const HARMLESS = /^(?:socketpair\(AF_UNIX|shutdown\(|getsockname\(|getsockopt\()/;
 
 export async function traceNetwork() {
   if (spawnSync("strace", ["-V"]).error !== undefined)
@@ -29,6 +35,7 @@ export async function traceNetwork() {
   try {
     const build = path.join(folder, "build");
     cpSync(path.join(root, "samples/roadster"), build, { recursive: true });
+    inRecord(build);
     const wrap = ["strace", "-f", "-qq", "-e", "trace=network", "-o"];
     // A trace that sees nothing proves nothing: here is something to see.
     const connects = 'require("node:net").connect(9, "127.0.0.1").on("error", () => undefined)';
@@ -37,13 +44,37 @@ export async function traceNetwork() {
     const commands = {};
     for (const command of COMMANDS)
       commands[command] = callsOf(folder, () =>
-        run([...wrap, out(folder), process.execPath, program("cotter"), command, build]),
+        run([
+          ...wrap,
+          out(folder),
+          process.execPath,
+          program("cotter"),
+          ...command.split(" "),
+          "--build",
+          build,
+        ]),
       );
     const server = await session(folder, build, [...wrap, out(folder)]);
-    return { traced: true, control, bare, program: commands, server };
+    const faults = Object.entries({ ...commands, server }).flatMap(([name, calls]) =>
+      Object.keys(calls)
+        .filter((call) => !HARMLESS.test(call))
+        .map((call) => `${name}: ${call}`),
+    );
+    if (control["connect("] === undefined) faults.push("the trace does not see a connection that is there");
+    return { traced: true, control, bare, program: commands, server, faults };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** Takes the build into a record of two revisions. */
+function inRecord(build) {
+  const as = ["-c", "user.name=KT", "-c", "user.email=kt@cotter.example", "-c", "commit.gpgsign=false"];
+  const git = (...words) => spawnSync("git", [...as, ...words], { cwd: build });
+  git("init", "--quiet");
+  git("add", ".");
+  git("commit", "--quiet", "-m", "First");
+  git("commit", "--quiet", "--allow-empty", "-m", "Second");
 }
 
 function out(folder) {
@@ -51,7 +82,8 @@ function out(folder) {
 }
 
 function run([first, ...words]) {
-  spawnSync(first, words, { stdio: "ignore" });
+  const { status, error } = spawnSync(first, words, { stdio: "ignore" });
+  if (error !== undefined || status > 1) throw new Error(`${words.join(" ")} ended with ${status}`);
 }
 
 /** The system calls about sockets, each kind once with how often it came. */
@@ -72,7 +104,7 @@ function counted(folder) {
 
 async function session(folder, build, wrap) {
   const client = new RawClient({ wrap });
-  await client.start(pathToFileURL(build).href);
+  await client.start(pathToFileURL(build).href, { trusted: true });
   const file = path.join(
     build,
     readdirSync(build).find((name) => name.endsWith(".cotter")),
@@ -88,6 +120,8 @@ async function session(folder, build, wrap) {
   }
   for (const report of ["order", "timeline", "joints"]) await client.ask("cotter/report", { uri, report });
   await client.ask("cotter/book", { uri });
+  await client.ask("cotter/commits", { uri });
+  await client.ask("cotter/compare", { uri, from: "HEAD~1", to: null });
   await client.stop();
   return counted(folder);
 }

@@ -110,9 +110,10 @@ function network(figures) {
     [
       `- Node alone: ${told(figures.bare)}`,
       ...Object.entries(figures.program).map(([command, calls]) => `- \`cotter ${command}\`: ${told(calls)}`),
-      `- the server over a session of requests, reports and a book: ${told(figures.server)}`,
+      `- the server over a session of requests, reports, a book and the record in git: ${told(figures.server)}`,
     ].join("\n"),
-    "`getsockname` and `getsockopt` are Node asking what its own standard streams are. No socket was made, none connected.",
+    "`getsockname` and `getsockopt` are Node asking what its own standard streams are; `socketpair(AF_UNIX…)` and `shutdown` are the pipes to git, which is traced too.",
+    listed(figures.faults, "No socket of a network was made, none connected."),
   ].join("\n\n");
 }
 
