@@ -2,6 +2,7 @@
 import type { QuickPickItem } from "vscode";
 import { l10n, ProgressLocation, window } from "vscode";
 import type { RecordedStatement, TwoSided } from "../../server/language-server/protocol.ts";
+import { sayNoBuild } from "../commands/no-build.ts";
 import type { ShownBuild } from "../shown-build.ts";
 import { sayRefusal } from "./refusal-words.ts";
 import { showTwoSided } from "./show-two-sided.ts";
@@ -12,12 +13,12 @@ export async function historyOfThing(shown: ShownBuild): Promise<void> {
   if (editor === undefined || log === null || !shown.isLog(editor.document)) return await sayWhere();
   const { line, character } = editor.selection.active;
   const ref = await shown.askOf(log, "cotter/thingAt", { line, character });
-  if (ref === null) return await sayWhere();
+  if (ref === null) return await (shown.isServed ? sayWhere() : sayNoBuild(shown));
   const title = l10n.t("Reading the history of {0}…", ref);
   const history = await window.withProgress({ location: ProgressLocation.Window, title }, () =>
     shown.askOf(log, "cotter/history", { ref }),
   );
-  if (history === null) return;
+  if (history === null) return await sayNoBuild(shown);
   if (history.is === "refused") return await sayRefusal(history);
   const { statements, earlierNames, title: named } = history.value;
   const chosen = await window.showQuickPick([...statements].reverse().map(choiceOf), {
