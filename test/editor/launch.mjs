@@ -7,7 +7,7 @@
 //
 // Exit codes: the suite's own (0 passed, 1 failed), 1 when the editor or the page ended early, 124 when the suite
 // did not finish in time. EDITOR_EDITION (see install.mjs) and EDITOR_SECONDS choose the editor and the time, and
-// EDITOR_RESTRICTED has folders open in Restricted Mode.
+// EDITOR_RESTRICTED has folders open in Restricted Mode; EDITOR_LANGUAGE is the language that the editor is said to be in.
 // What the editor said, and a picture of it when the suite failed, stay in .cache/editor-logs/.
 import { copyFile, mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
@@ -60,6 +60,7 @@ async function runInEditor() {
     // The page of a served editor loads extensions from its own server alone.
     bypassCSP: inBrowser,
   });
+  if (process.env.EDITOR_LANGUAGE !== undefined) await speak(page, process.env.EDITOR_LANGUAGE);
   const driver = await startDriver(page);
   // The extension host inherits it, and the suite speaks to it (suite/driver.ts).
   process.env.EDITOR_DRIVER = driver.address;
@@ -90,6 +91,16 @@ async function runInEditor() {
     await browser.close();
     await editor.stop();
   }
+}
+
+/**
+ * Has the editor take itself for one in another language, as with a language pack: its own words stay English, and those
+ * of extensions are in that language.
+ */
+async function speak(page, language) {
+  await page.addInitScript((name) => {
+    Object.defineProperty(globalThis, "_VSCODE_NLS_LANGUAGE", { get: () => name, set: () => undefined });
+  }, language);
 }
 
 /** Opens the workbench with the suite, and waits for the exit code that it reports. */

@@ -27,6 +27,7 @@ import { buildSuite, root } from "./suite-build.mjs";
  * @property {string[]} tests
  * @property {boolean} [inBrowser] the extension and its server run in workers of a browser
  * @property {boolean} [restricted] the folder is not trusted; not on a desktop, where the library of the tests trusts all
+ * @property {string} [language] of the editor; not on a desktop, where it would want a language pack
  * @property {boolean} [packaged] the extension is installed from the package
  * @property {number} [exitCode] the one that is right
  */
@@ -36,6 +37,7 @@ const runs = [
   { name: "workbench", tests: ["anywhere", "workbench"] },
   { name: "web", tests: ["anywhere"], inBrowser: true },
   { name: "restricted", tests: ["restricted"], restricted: true },
+  { name: "german", tests: ["german"], language: "de" },
   { name: "packaged", tests: ["packaged"], packaged: true },
   { name: "failing", tests: ["failing"], exitCode: 1 },
 ];
@@ -55,7 +57,7 @@ execFileSync(process.execPath, [path.join(root, "esbuild.mjs")], { stdio: "inher
 const verdicts = [];
 for (const run of runs) {
   if (names.length > 0 && !names.includes(run.name)) continue;
-  if (desktop && run.restricted) continue;
+  if (desktop && (run.restricted || run.language !== undefined)) continue;
   console.log(`\n${run.name}\n${"=".repeat(run.name.length)}`);
   const code = await carryOut(run);
   const right = run.exitCode ?? 0;
@@ -67,7 +69,7 @@ console.log(
 if (!verdicts.every(({ isRight }) => isRight)) process.exitCode = 1;
 
 /** @param {Run} run @returns {Promise<number>} the exit code of the editor */
-async function carryOut({ name, tests, inBrowser = false, restricted = false, packaged = false }) {
+async function carryOut({ name, tests, inBrowser = false, restricted = false, language, packaged = false }) {
   const extensionTestsPath = await buildSuite({ name, tests, inBrowser });
   const scratch = await mkdtemp(path.join(tmpdir(), "cotter-workspace-"));
   try {
@@ -80,7 +82,10 @@ async function carryOut({ name, tests, inBrowser = false, restricted = false, pa
       ...editor(),
       extensionDevelopmentPath: packaged ? path.join(root, "test/editor/probe") : root,
       extensionTestsPath,
-      extensionTestsEnv: restricted ? { EDITOR_RESTRICTED: "1" } : {},
+      extensionTestsEnv: {
+        ...(restricted ? { EDITOR_RESTRICTED: "1" } : {}),
+        ...(language === undefined ? {} : { EDITOR_LANGUAGE: language }),
+      },
       launchArgs: [
         workspace,
         `--user-data-dir=${scratch}/data`,

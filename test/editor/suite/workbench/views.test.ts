@@ -7,8 +7,8 @@ import { followFirstLink, judgeWebviews, needsDriver, see } from "../driver.ts";
 /** Of each view, words that the roadster has in it. */
 const views = {
   "cotter.asItStands": "Front",
-  "cotter.stillOpen": "shut",
-  "cotter.toOrder": "Garside Engine Spares",
+  "cotter.stillOpen": "3 open",
+  "cotter.toOrder": "34.40 GBP",
 };
 
 /** Of each panel, its title and words that the roadster has in it. */
