@@ -11,8 +11,8 @@ import { RawClient } from "./raw-client.mjs";
 const VEHICLE = 'vehicle "Kestrel"\n\n';
 const many = (count, line) => Array.from({ length: count }, (_, index) => line(index)).join("");
 const PROSE = "  The lower bolts came out with heat, the upper ones without, and nothing was cracked.\n";
-/** A command that has not ended after this long counts as hung (ms). */
-const HUNG = 120_000;
+/** A command that has not ended, or a server that has not answered after this long counts as hung (ms). */
+const HUNG = 300_000;
 
 /** What each is, and the files that make it. */
 const LIMITS = {
@@ -81,7 +81,7 @@ function checked(folder) {
 /** Opened in an editor: the complaints are asked for, something is typed, and a hover is asked for. */
 async function served(folder, text) {
   const began = Date.now();
-  const client = new RawClient();
+  const client = new RawClient({ hung: HUNG });
   const uri = pathToFileURL(path.join(folder, "build.cotter")).href;
   try {
     await client.start(pathToFileURL(folder).href);

@@ -31,12 +31,15 @@ export class RawClient {
   #received = Buffer.alloc(0);
   #next = 1;
   #stderr = "";
+  #hung;
 
   /**
    * @param words arguments for Node
    * @param wrap a program that runs it, with its arguments
+   * @param hung how long it may take for an answer (ms)
    */
-  constructor({ words = [], wrap = [], env = process.env } = {}) {
+  constructor({ words = [], wrap = [], env = process.env, hung = HUNG } = {}) {
+    this.#hung = hung;
     const [first, ...rest] = [...wrap, process.execPath, ...words, program("server"), "--stdio"];
     this.process = spawn(first, rest, { stdio: ["pipe", "pipe", "pipe"], env });
     this.process.stdin.on("error", () => undefined);
@@ -74,7 +77,7 @@ export class RawClient {
   asked(method, params) {
     const id = this.#next++;
     const answer = new Promise((resolve, reject) => {
-      const clock = setTimeout(() => reject(new Error(`no answer to ${method}`)), HUNG);
+      const clock = setTimeout(() => reject(new Error(`no answer to ${method}`)), this.#hung);
       const settle = (end) => (value) => {
         clearTimeout(clock);
         this.#waiting.delete(id);
