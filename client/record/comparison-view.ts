@@ -30,6 +30,11 @@ interface Asked {
   readonly revision: string;
 }
 
+interface Shown {
+  readonly asked: Asked;
+  readonly comparison: BuildComparison;
+}
+
 type Answer = ViewRequests["cotter/compare"]["result"] | null;
 
 type Row = ChangesGroup | ChangeEntry;
@@ -41,7 +46,7 @@ export class ComparisonView implements TreeDataProvider<Row>, Disposable {
   private readonly subscriptions: Disposable[];
   /** What is shown, or will be once it is answered. */
   private asked: Asked | undefined;
-  private shown: BuildComparison | undefined;
+  private shown: Shown | undefined;
   /** Questions are counted, so that an answer that was overtaken by a later one is left out. */
   private questions = 0;
   private answered = 0;
@@ -64,7 +69,6 @@ export class ComparisonView implements TreeDataProvider<Row>, Disposable {
 
   /** Compares the build that is shown, as it is now, with a revision. */
   async compare(revision: string): Promise<void> {
-    const before = this.asked;
     const asked: Asked = { log: this.build.log, revision };
     this.asked = asked;
     const title = l10n.t("Comparing with {0}…", revision.slice(0, LONGEST_NAME));
@@ -73,10 +77,10 @@ export class ComparisonView implements TreeDataProvider<Row>, Disposable {
     );
     if (asked !== this.asked) return;
     if (answer === null || answer?.is === "refused") {
-      this.asked = before;
+      this.asked = this.shown?.asked;
       return answer === null ? await sayNoBuild(this.build) : await sayRefusal(answer);
     }
-    if (answer !== undefined) await this.show(answer.value);
+    if (answer !== undefined) await this.show({ asked, comparison: answer.value });
     await commands.executeCommand(`${VIEW}.focus`);
   }
 
@@ -86,12 +90,12 @@ export class ComparisonView implements TreeDataProvider<Row>, Disposable {
   }
 
   getChildren(row?: Row): Row[] {
-    if (row === undefined) return [...(this.shown?.groups ?? [])];
+    if (row === undefined) return [...(this.shown?.comparison.groups ?? [])];
     return "changes" in row ? [...row.changes] : [];
   }
 
   getTreeItem(row: Row): TreeItem {
-    return "changes" in row ? itemOfGroup(row) : itemOfChange(row, this.asked?.log ?? null);
+    return "changes" in row ? itemOfGroup(row) : itemOfChange(row, this.shown?.asked.log ?? null);
   }
 
   dispose(): void {
@@ -100,9 +104,10 @@ export class ComparisonView implements TreeDataProvider<Row>, Disposable {
 
   /** The same comparison, of what has been saved since. */
   private async refresh(): Promise<void> {
-    if (this.asked === undefined) return;
-    const answer = await this.answerTo(this.asked);
-    if (answer?.is === "recorded") await this.show(answer.value);
+    const { asked } = this;
+    if (asked === undefined) return;
+    const answer = await this.answerTo(asked);
+    if (answer?.is === "recorded") await this.show({ asked, comparison: answer.value });
   }
 
   /** Undefined of an answer that comes too late: something else was asked for, or a later question was answered. */
@@ -114,10 +119,10 @@ export class ComparisonView implements TreeDataProvider<Row>, Disposable {
     return answer;
   }
 
-  private async show(shown: BuildComparison | undefined): Promise<void> {
+  private async show(shown: Shown | undefined): Promise<void> {
     this.shown = shown;
-    this.view.description = shown === undefined ? "" : sinceWhen(shown);
-    this.view.message = shown === undefined ? "" : summary(shown);
+    this.view.description = shown === undefined ? "" : sinceWhen(shown.comparison);
+    this.view.message = shown === undefined ? "" : summary(shown.comparison);
     await commands.executeCommand("setContext", "cotter.hasComparison", shown !== undefined);
     this.changed.fire();
   }

@@ -5,7 +5,7 @@ import { sayDaysLater } from "./days-later.ts";
 import { sayShallow } from "./git-fault.ts";
 import type { ThingHistory } from "./history-of-thing.ts";
 import { fileOf, refOf, shownOf } from "./history-report.ts";
-import type { Entry } from "./record/history.ts";
+import type { Entry, PlacedStatement } from "./record/history.ts";
 
 export function historyTable(history: ThingHistory): Table {
   const { subject, entries } = history;
@@ -36,7 +36,7 @@ function rowOf(history: ThingHistory, entry: Entry): TableRow {
       by: commit?.author ?? "",
       commit: commit?.short ?? "",
       day: statement.day ?? "",
-      says: { text: `${statement.word} ${statement.text}`, ...(after === undefined ? FAINT : {}) },
+      says: { text: sayStatement(statement), ...(after === undefined ? FAINT : {}) },
       remark: remarkOf(entry),
     },
     remarks: isGrave(entry) ? [...was, placeOf(history, entry)] : was,
@@ -51,11 +51,16 @@ function placeOf(history: ThingHistory, entry: Entry): string {
   return `${statement.word} of ${statement.day}: ${fileOf(history, statement)}:${statement.lineInFile}${at}`;
 }
 
+/** `cleaned`, or `measured thickness 9.12 mm`. */
+export function sayStatement({ word, text }: PlacedStatement): string {
+  return text === "" ? word : `${word} ${text}`;
+}
+
 const FAINT = { tone: "faint" } as const;
 
 function wasOf({ before, after }: Entry): string {
   const day = before?.day !== after?.day ? ` of ${before?.day}` : "";
-  return `was ${before?.word} ${before?.text}${day}`;
+  return `was ${before === undefined ? "" : sayStatement(before)}${day}`;
 }
 
 /** Something that was recorded of a day was changed when that day was over. */

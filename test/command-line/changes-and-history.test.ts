@@ -117,7 +117,8 @@ describe("cotter history", () => {
 
   it.each([
     [[], "name a part, a joint"],
-    [["gearbox"], "knows no gearbox, and no commit ever did"],
+    [["gearbox"], "defines no gearbox, and no commit ever did"],
+    [["front"], "says nothing of front itself: name a part or joint below it"],
     [["no path"], "is no path such as"],
     [["front", "rear"], "name one thing"],
   ])("%j ends with 2 and a clear word", async (words, message) => {

@@ -84,6 +84,15 @@ describe("thirty commits", () => {
     expect(text).toContain("Called front.left.rotor before.");
   });
 
+  it("tell of the vehicle what its own block says, and of a bare fact no more than its word", async () => {
+    expect(lines(await historyIn(folder, "vehicle")).slice(0, 2)).toEqual([
+      `${dayOf(1)} JR written vehicle > "Marsh Kestrel"`,
+      `${dayOf(1)} JR written past > known`,
+    ]);
+    const [section] = historyTable(await historyIn(folder, "front.left.hub")).sections;
+    expect(section?.rows[1]?.cells.says).toEqual({ text: "cleaned" });
+  });
+
   it("find a thing that the build has no longer", async () => {
     const history = historyReport(await historyIn(folder, "front.left.rotor"));
     expect(history.what).toBeNull();

@@ -1,4 +1,5 @@
 import { isGitFault, sayGitFault } from "../../history/git-fault.ts";
+import type { ThingHistory } from "../../history/history-of-thing.ts";
 import { historyOfThing } from "../../history/history-of-thing.ts";
 import { historyReport } from "../../history/history-report.ts";
 import { historyTable } from "../../history/history-table.ts";
@@ -21,15 +22,17 @@ export const history: Command = {
     const found = await historyOfThing(await call.openFiles(), ref);
     if ("is" in found) throw new Failure(saySubjectFault(found));
     if (isGitFault(found)) throw new Failure(sayGitFault(found));
-    if (found.entries.length === 0)
-      throw new Failure(
-        found.subject.what === undefined
-          ? `the build knows no ${ref}, and no commit ever did`
-          : `the log says nothing of ${ref}`,
-      );
+    if (found.entries.length === 0) throw new Failure(sayNothing(ref, found));
     return print(call, { report: () => historyReport(found), table: () => historyTable(found) });
   },
 };
+
+function sayNothing(ref: string, { subject: { what } }: ThingHistory): string {
+  if (what === undefined) return `the build defines no ${ref}, and no commit ever did`;
+  return what === "assembly"
+    ? `the log says nothing of ${ref} itself: name a part or joint below it`
+    : `the log says nothing of ${ref}`;
+}
 
 function saySubjectFault(fault: SubjectFault): string {
   if (fault.is === "unreadable") return `${fault.text} is no path such as front.left.disc`;

@@ -65,7 +65,7 @@ export class Statements {
   private read(block: BlockNode): readonly Unkeyed[] {
     const { header } = block;
     if (header?.block === "day") return this.factsIn(block, header);
-    const name = nameOf(block);
+    const name = header?.block === "vehicle" ? "vehicle" : nameOf(block);
     if (header === undefined || name === undefined) return [];
     if (!this.refs.includes(name) && name !== this.subject.copyOf) return [];
     const said = recordsOf(block).map((record) => definition(block, record));

@@ -78,6 +78,11 @@ describe("a comparison", () => {
     expect(seen.said).toEqual(["There is no such revision. git knows none"]);
     saveLog();
     expect(questions[2]?.from).toBe("first");
+    void view.compare("slow");
+    void view.compare("no-such-tag");
+    await answer(4, { is: "refused", why: "unknown revision", message: "nor that" });
+    await answer(3, comparison("4444"));
+    expect(seen.view.message).toMatch(/^Compared with 1111\./);
   });
 
   test("says where there was nothing of the build yet, and where there is no build at all", async () => {

@@ -6,7 +6,8 @@ import type { Commit } from "../../../history/commit.ts";
 import type { Comparison, Side } from "../../../history/compare-revisions.ts";
 import type { ThingHistory } from "../../../history/history-of-thing.ts";
 import { refOf, shownOf } from "../../../history/history-report.ts";
-import type { Entry, PlacedStatement } from "../../../history/record/history.ts";
+import { sayStatement } from "../../../history/history-table.ts";
+import type { Entry } from "../../../history/record/history.ts";
 import type {
   BuildComparison,
   ChangeEntry,
@@ -123,8 +124,4 @@ function leftOf({ head }: ThingHistory, entry: Entry): RecordedSide {
 function rightPath({ commit, before, after }: Entry): string {
   const moved = commit?.logs.find((log) => log.is === "renamed" && log.from === before?.path);
   return after?.path ?? moved?.path ?? before?.path ?? "";
-}
-
-function sayStatement({ word, text }: PlacedStatement): string {
-  return `${word} ${text}`;
 }
