@@ -77,6 +77,35 @@ day 2026-05-02
   });
 });
 
+describe("a waiver that is not needed", () => {
+  const log = `${DISC}\nday 2026-05-02\n  measured: disc runout 0.04 mm \t # waived over-limit: jig\n`;
+
+  it("is taken out with the spaces before it", () => {
+    const build = readLogs([{ path: "log.cotter", text: log }]);
+    const [unused] = complaintsOf(build).complaints;
+    const [fix] = unused?.fixes(build) ?? [];
+    expect(unused?.code).toBe("unused-waiver");
+    expect(fix?.title).toBe("Take the waiver out");
+    expect(fix?.sure).toBe(false);
+    expect(fix?.edits.map(({ place, text }) => [textAt(place), text])).toEqual([
+      [" \t # waived over-limit: jig", ""],
+    ]);
+  });
+
+  it("is no complaint where that is off, and is graded as it is set", () => {
+    expect(inShort(log, new Map([["unused-waiver", "off"]]))).toEqual([]);
+    expect(inShort(log, new Map([["unused-waiver", "error"]]))).toEqual(["error unused-waiver"]);
+  });
+
+  it("is told apart from one of a rule that there is not", () => {
+    const [known, unknown] = [log, log.replace("over-limit", "no-such-rule")].map(
+      (text) => complaints(text).complaints[0]?.message,
+    );
+    expect(known).not.toBe(unknown);
+    expect(unknown).toContain("no-such-rule");
+  });
+});
+
 describe("complaints", () => {
   it("stand in the order of the text, whatever rule they are of", () => {
     const log = `${DISC}  material: stel
