@@ -3,7 +3,7 @@
 export type GitFault =
   | { readonly fault: "no git" }
   | { readonly fault: "no repository"; readonly folder: string }
-  /** git refuses a repository that belongs to somebody else. */
+  /** git refuses a repository that belongs to somebody else; @param folder its root */
   | { readonly fault: "not yours"; readonly folder: string }
   | { readonly fault: "no commit" }
   | { readonly fault: "bad revision"; readonly revision: string; readonly reason: string }
@@ -25,6 +25,13 @@ export function isGitFault(answer: object): answer is GitFault {
   return "fault" in answer;
 }
 
+/** Where git says of a repository that it is another user's; @param folder one in it, where git does not name its root */
+export function notYours(error: string, folder: string): GitFault | undefined {
+  if (!/dubious ownership/.test(error)) return undefined;
+  const [, root] = /in repository at '(.+)'/.exec(error) ?? [];
+  return { fault: "not yours", folder: root ?? folder };
+}
+
 /** One clause without a full stop, as the program's messages are. */
 export function sayGitFault(fault: GitFault): string {
   switch (fault.fault) {
@@ -33,7 +40,7 @@ export function sayGitFault(fault: GitFault): string {
     case "no repository":
       return `${fault.folder} is in no git repository: cotter start --git makes one for the build around this folder`;
     case "not yours":
-      return `git does not trust the repository around ${fault.folder}, since it belongs to another user: if you do, tell git so with git config --global --add safe.directory`;
+      return `git does not trust the repository ${fault.folder}, since it belongs to another user: if you do, tell git so with git config --global --add safe.directory ${JSON.stringify(fault.folder)}`;
     case "no commit":
       return "nothing has been committed yet: git add and git commit make the first record";
     case "bad revision":

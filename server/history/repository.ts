@@ -5,7 +5,7 @@ import type { Commit, CommitWithLogs } from "./commit.ts";
 import { COMMIT_FORMAT, commitOf } from "./commit.ts";
 import { logWords, parseLog } from "./commit-log.ts";
 import type { GitFault } from "./git-fault.ts";
-import { isGitFault } from "./git-fault.ts";
+import { isGitFault, notYours } from "./git-fault.ts";
 import type { GitAnswer } from "./git-process.ts";
 import { runGit } from "./git-process.ts";
 import { isDay, revisionFault } from "./revision.ts";
@@ -194,7 +194,8 @@ async function askPlace(
 
 function openFault({ error }: GitAnswer, folder: string): GitFault {
   if (/ambiguous argument 'HEAD'/.test(error)) return { fault: "no commit" };
-  if (/dubious ownership/.test(error)) return { fault: "not yours", folder };
+  const foreign = notYours(error, folder);
+  if (foreign !== undefined) return foreign;
   if (/not a git repository/i.test(error)) return { fault: "no repository", folder };
   // Of a repository without files of its own, such as one that only receives.
   if (/must be run in a work tree/.test(error)) return { fault: "no repository", folder };

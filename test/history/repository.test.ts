@@ -162,12 +162,14 @@ describe("a build", () => {
   it("in a repository of another user, which git does not trust", async () => {
     // As git says it; the tests need not be allowed to give a folder away.
     const watched = watchGit(
-      "echo \"fatal: detected dubious ownership in repository at '/x'\" >&2; exit 128",
+      "echo \"fatal: detected dubious ownership in repository at '/the shed'\" >&2; exit 128",
     );
     try {
-      expect(await refused(folder, "HEAD")).toContain("it belongs to another user");
+      expect(await refused(path.join(folder, "log"), "HEAD")).toMatch(
+        /the repository \/the shed, since it belongs to another user: .* safe\.directory "\/the shed"$/,
+      );
       const history = await historyOfThing(await openWorking(folder), "front.left.hub");
-      expect(history).toMatchObject({ fault: "not yours" });
+      expect(history).toMatchObject({ fault: "not yours", folder: "/the shed" });
     } finally {
       watched.putBack();
     }

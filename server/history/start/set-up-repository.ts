@@ -3,7 +3,7 @@ import { chmod, mkdir, readFile, realpath, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { withSlashes } from "../../workspace/disk.ts";
 import type { GitFault } from "../git-fault.ts";
-import { isGitFault } from "../git-fault.ts";
+import { isGitFault, notYours } from "../git-fault.ts";
 import { runGit } from "../git-process.ts";
 import type { Program } from "./git-setup.ts";
 import { ATTRIBUTES, hookFor, settingsFor } from "./git-setup.ts";
@@ -64,8 +64,7 @@ async function rootAround(folder: string): Promise<string | GitFault | undefined
   if (isGitFault(answer)) return answer;
   if (answer.status === 0) return answer.out.toString("utf8").trimEnd();
   if (/not a git repository/i.test(answer.error)) return undefined;
-  if (/dubious ownership/.test(answer.error)) return { fault: "not yours", folder };
-  return { fault: "failed", message: answer.error };
+  return notYours(answer.error, folder) ?? { fault: "failed", message: answer.error };
 }
 
 interface PlannedHook {
