@@ -30,9 +30,13 @@ import {
 } from "./vocabulary/vocabulary.ts";
 import { isSpace } from "./white-space.ts";
 
-/** Reads a block. `text` starts with a header line, unless it is what stands above the first header of a file. */
-export function readBlock(text: string): BlockNode {
-  return new BlockReader(text).read();
+/**
+ * Reads a block. `text` starts with a header line, unless it is what stands above the first header of a file.
+ *
+ * @param before the block as it was before an edit: the lines above the edit keep their trees
+ */
+export function readBlock(text: string, before?: BlockNode): BlockNode {
+  return new BlockReader(text).read(before);
 }
 
 class BlockReader {
@@ -48,10 +52,12 @@ class BlockReader {
     this.lineStarts = lineStartsOf(text);
   }
 
-  read(): BlockNode {
-    const items: ItemNode[] = [];
-    const header = this.readHeader();
-    if (header !== undefined) items.push(header);
+  read(before: BlockNode | undefined): BlockNode {
+    const items: ItemNode[] = before === undefined ? [] : [...itemsAbove(before, this.text)];
+    const last = items.at(-1);
+    const header = last === undefined ? this.readHeader() : before?.header;
+    if (last !== undefined) this.line = this.lineStarts.findLastIndex((start) => start <= last.end);
+    else if (header !== undefined) items.push(header);
     this.block = header?.block;
     this.hasHeader = header !== undefined;
     while (this.line < this.lineStarts.length && this.startOf(this.line) < this.text.length)
@@ -231,6 +237,19 @@ class BlockReader {
 }
 
 /** Prose by its bar: such a line goes on with nothing. */
+/**
+ * The items of a block that a changed text has too, header first: those that are followed by one that is the same, since
+ * a line can say that the next one goes on with it. None where the header is not the same.
+ */
+function itemsAbove({ items, header, text: before }: BlockNode, text: string): readonly ItemNode[] {
+  if (header === undefined) return [];
+  const most = Math.min(before.length, text.length);
+  let same = 0;
+  while (same < most && before.charCodeAt(same) === text.charCodeAt(same)) same++;
+  const firstOther = items.findIndex(({ end }) => end >= same);
+  return items.slice(0, Math.max(0, firstOther - 1));
+}
+
 function startsWithBar(text: string, start: number): boolean {
   let at = start;
   while (isSpace(text.charCodeAt(at))) at++;

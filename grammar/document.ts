@@ -74,8 +74,7 @@ export class Document {
     const base = this.offsets[first] as number;
     const text = old.map((block) => block.text).join("");
     const changed = text.slice(0, from - base) + replacement + text.slice(to - base);
-    const reuse = new Map(old.map((block) => [block.text, block]));
-    return readBlocks(first === 0 ? withoutMark(changed) : changed, reuse);
+    return readBlocks(first === 0 ? withoutMark(changed) : changed, old);
   }
 
   /** The index of the block that holds the character at an offset; the last one for the end of the text. */
@@ -120,8 +119,10 @@ function withoutMark(text: string): string {
   return text.replace(BYTE_ORDER_MARKS, "");
 }
 
-function readBlocks(text: string, reuse?: ReadonlyMap<string, BlockNode>): BlockNode[] {
+/** @param before the blocks as they were: those that are still there stay the same */
+function readBlocks(text: string, before: readonly BlockNode[] = []): BlockNode[] {
   if (text === "") return [];
+  const same = new Map(before.map((block) => [block.text, block]));
   const lineStarts = lineStartsOf(text);
   const starts = [0];
   for (let line = 1; line < lineStarts.length; line++) {
@@ -131,7 +132,7 @@ function readBlocks(text: string, reuse?: ReadonlyMap<string, BlockNode>): Block
   }
   return starts.map((start, index) => {
     const block = text.slice(start, starts[index + 1] ?? text.length);
-    return reuse?.get(block) ?? readBlock(block);
+    return same.get(block) ?? readBlock(block, before[index]);
   });
 }
 

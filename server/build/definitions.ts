@@ -113,17 +113,14 @@ interface DayRead {
   readonly findings: readonly Finding[];
 }
 
-const readDays = new WeakMap<BlockSite, DayRead>();
+const daysRead = new Remembered<BlockSite, DayRead>();
 
 function readDay(site: BlockSite): DayRead {
-  const known = readDays.get(site);
-  if (known !== undefined) return known;
-  const lowered = lowerBlock(site.block);
-  const findings = findingsAbout(site, lowered);
-  const read: DayRead =
-    lowered.is === "day" ? { day: dayOf(site, lowered), findings } : { day: undefined, findings };
-  readDays.set(site, read);
-  return read;
+  return daysRead.of(site, [site.block], () => {
+    const lowered = lowerBlock(site.block);
+    const day = lowered.is === "day" ? dayOf(site, lowered) : undefined;
+    return { day, findings: findingsAbout(site, lowered) };
+  });
 }
 
 function dayOf(

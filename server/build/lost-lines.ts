@@ -91,7 +91,7 @@ class Subjects {
   private readonly names: Names;
   private readonly nodes = new Map<BlockSite, Set<TreeNode>>();
   private readonly named = new Map<BlockSite, NamedDefinition>();
-  private readonly lost = new WeakMap<BlockSite, readonly LostLine[]>();
+  private readonly lost = new Remembered<BlockSite, readonly LostLine[]>();
   private readonly lostInFiles = new Remembered<SourceFile, LostLines>();
 
   constructor(gathered: Gathered, names: Names) {
@@ -122,17 +122,17 @@ class Subjects {
 
   /** The lines of a block that were lost, in the order of the text. */
   private lostIn(site: BlockSite): readonly LostLine[] {
-    const known = this.lost.get(site);
-    if (known !== undefined) return known;
+    return this.lost.of(site, [site.block], () => this.linesIn(site));
+  }
+
+  private linesIn(site: BlockSite): readonly LostLine[] {
     const unresolved = this.names.linksIn(site).findings.filter(({ code }) => LOST_REFERENCES.has(code));
     const inDay = lowerBlock(site.block).is === "day";
     const lines = linesLostIn(
       site,
       unresolved.map(({ place }) => place),
     );
-    const lost = lines.map((line) => this.about(placeAt(site, line), inDay));
-    this.lost.set(site, lost);
-    return lost;
+    return lines.map((line) => this.about(placeAt(site, line), inDay));
   }
 
   private about(place: Place, inDay: boolean): LostLine {

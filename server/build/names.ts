@@ -49,7 +49,7 @@ export function namesOf(defined: Defined): Names {
 export class Names {
   private readonly defined: Defined;
   private readonly resolver: Resolver;
-  private readonly linked = new WeakMap<BlockSite, Linked>();
+  private readonly linked = new Remembered<BlockSite, Linked>();
   private readonly linkedFiles = new Remembered<SourceFile, Pick<Linked, "findings" | "named">>();
   private readonly sets = new WeakMap<Resolution, Followed>();
 
@@ -106,8 +106,10 @@ export class Names {
 
   /** The references of one block, with what each leads to. */
   linksIn(site: BlockSite): Linked {
-    const known = this.linked.get(site);
-    if (known !== undefined) return known;
+    return this.linked.of(site, [site.block], () => this.link(site));
+  }
+
+  private link(site: BlockSite): Linked {
     const links: ReferenceLink[] = [];
     const findings: Finding[] = [];
     for (const use of referenceUses(site.block)) {
@@ -116,9 +118,7 @@ export class Names {
       links.push({ place, use, nodes, named });
       for (const fault of faults) findings.push(complaint(fault, use, place));
     }
-    const linked = { links, named: new Set(links.flatMap(({ named }) => named ?? [])), findings };
-    this.linked.set(site, linked);
-    return linked;
+    return { links, named: new Set(links.flatMap(({ named }) => named ?? [])), findings };
   }
 
   private follow(use: ReferenceUse): Followed {

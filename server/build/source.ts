@@ -10,7 +10,8 @@ export interface SourceFile {
 
 /**
  * A block in its file. Trees are relative to their block, so a place needs both. A site is a handle: it stays the same
- * while its block does, and tells where the block stands in the newest text of its file (`fileAfter`).
+ * while its block does, or is a day that is being written, and tells where the block stands in the newest text of its
+ * file (`fileAfter`).
  */
 export interface BlockSite {
   readonly file: SourceFile;
@@ -51,7 +52,9 @@ export function sitesIn(file: SourceFile): readonly BlockSite[] {
 
 /**
  * A file with its text as it is after an edit. The blocks that the edit left alone keep their sites, and so all that is
- * kept with these. The sites go over to the new text: what was derived from the old one shows where its lines are now.
+ * kept with these. So does the one day that was edited, for the sake of its lines above the edit, which are as they were:
+ * what is kept with a site is kept for its block. The sites go over to the new text: what was derived from the old one
+ * shows where its lines are now.
  */
 export function fileAfter(before: SourceFile, document: Document): SourceFile {
   const file = { path: before.path, document };
@@ -64,13 +67,19 @@ export function fileAfter(before: SourceFile, document: Document): SourceFile {
     sharedLength(sites, blocks, (index, { length }) => length - 1 - index),
     Math.min(sites.length, blocks.length) - start,
   );
+  const isOneDay = [sites[start]?.block, blocks[start]].every((block) => block?.header?.block === "day");
+  const stays = isOneDay && sites.length === start + 1 + end && blocks.length === start + 1 + end ? start : -1;
   remembered.set(
     file,
     blocks.map((block, index) => {
       const old =
-        index < start ? index : index >= blocks.length - end ? index - blocks.length + sites.length : -1;
+        index < start || index === stays
+          ? index
+          : index >= blocks.length - end
+            ? index - blocks.length + sites.length
+            : -1;
       const site = sites[old];
-      return site === undefined ? { file, index, block } : Object.assign(site, { file, index });
+      return site === undefined ? { file, index, block } : Object.assign(site, { file, index, block });
     }),
   );
   return file;

@@ -44,7 +44,8 @@ export function complaintsOf(build: Build, overrides = NOTHING_SET): Complaints 
   for (const site of build.sites) {
     const graded = bySite.get(site) ?? NONE;
     if (graded.length === 0 && waiversIn(site).length === 0) continue;
-    const inBlock = inBlocks.of(site, [overrides, ...graded], () => settle(site, graded, overrides));
+    const inputs = [site.block, overrides, ...graded];
+    const inBlock = inBlocks.of(site, inputs, () => settle(site, graded, overrides));
     complaints.push(...inBlock.complaints);
     waived.push(...inBlock.waived);
   }
@@ -187,13 +188,13 @@ interface AfterWaivers {
 }
 
 function applyWaivers(site: BlockSite, all: readonly Complaint[]): AfterWaivers {
-  const waivers = waiversIn(site);
+  const inBlock = waiversIn(site);
   const used = new Set<StandingWaiver>();
   const standing: Complaint[] = [];
   const waived: Waived[] = [];
   for (const complaint of all) {
     const { code, place, waivable } = complaint;
-    const match = waivers.find(
+    const match = inBlock.find(
       ({ waiver, item }) => waiver.code === code && item.start <= place.start && place.start < item.end,
     );
     if (match !== undefined) used.add(match);
@@ -201,7 +202,7 @@ function applyWaivers(site: BlockSite, all: readonly Complaint[]): AfterWaivers 
     else if (waivable) waived.push({ complaint, reason: match.waiver.reason });
     else standing.push({ ...complaint, message: `${complaint.message} (${NOT_WAIVED})` });
   }
-  const unused = waivers.filter((waiver) => !used.has(waiver));
+  const unused = inBlock.filter((waiver) => !used.has(waiver));
   return { standing, waived, unused };
 }
 
@@ -231,18 +232,16 @@ function withoutWaiver(site: BlockSite, { start, end }: WaiverNode): Fix {
   return { title: "Take the waiver out", sure: false, edits: [{ place, text: "" }] };
 }
 
-const remembered = new WeakMap<BlockSite, readonly StandingWaiver[]>();
+const waivers = new Remembered<BlockSite, readonly StandingWaiver[]>();
 
 function waiversIn(site: BlockSite): readonly StandingWaiver[] {
-  const known = remembered.get(site);
-  if (known !== undefined) return known;
-  const found = site.block.items.flatMap((item) =>
-    item.kind === "record" || item.kind === "header"
-      ? item.comments.flatMap(({ waiver }) => (waiver === undefined ? [] : [{ waiver, item, site }]))
-      : [],
+  return waivers.of(site, [site.block], () =>
+    site.block.items.flatMap((item) =>
+      item.kind === "record" || item.kind === "header"
+        ? item.comments.flatMap(({ waiver }) => (waiver === undefined ? [] : [{ waiver, item, site }]))
+        : [],
+    ),
   );
-  remembered.set(site, found);
-  return found;
 }
 
 /** One complaint of a code for each place and message. */

@@ -78,6 +78,21 @@ describe("a document", () => {
     expect(after.blocks[3]).toBe(before.blocks[3]);
   });
 
+  it("edited within a block keeps the trees of the lines above the edit, but for the last of them", () => {
+    const lines = [
+      "day 2026-05-02",
+      "  removed: hub",
+      "  removed: disc",
+      "  removed: caliper",
+      "  removed: hose",
+    ];
+    const before = Document.read(lines.join("\n"));
+    const after = before.edit(before.length, before.length, "s");
+    const [old, read] = [before, after].map(({ blocks }) => blocks[0]?.items ?? []);
+    expect(read?.map((item, index) => item === old?.[index])).toEqual([true, true, true, false, false]);
+    expect(after.blocks).toEqual(Document.read(after.text).blocks);
+  });
+
   it("edited at the start of a block keeps that block, which only moves", () => {
     const before = Document.read(text);
     const after = before.edit(0, 0, "# new first line\n");

@@ -9,7 +9,7 @@ import type { DefinitionRecord } from "./definition-record.ts";
 import { lowerRecord } from "./definitions.ts";
 import type { LoweredFact } from "./fact.ts";
 import { lowerFact } from "./facts.ts";
-import type { TextFault } from "./fault.ts";
+import type { LoweringFault, TextFault } from "./fault.ts";
 import { inHours } from "./times.ts";
 import { ValueLowering } from "./values.ts";
 
@@ -56,7 +56,7 @@ function lowerAfresh(block: BlockNode): LoweredBlock {
   const faults = () => [...syntax, ...lowering.faults].sort((a, b) => a.start - b.start);
   if (header?.block === undefined) return { is: "nothing", faults: faults() };
   if (header.block === "day") {
-    const { read: facts, lost } = lowerRecords(block, (record) => lowerFact(lowering, record));
+    const { read: facts, lost } = lowerRecords(block, (record) => loweredFact(lowering, record));
     const date = header.values.get("date");
     const hours = header.values.get("hours");
     return {
@@ -92,9 +92,31 @@ function lowerAfresh(block: BlockNode): LoweredBlock {
   };
 }
 
+type Record = ItemNode & { kind: "record" };
+
+interface FactRead {
+  readonly fact: LoweredFact | undefined;
+  readonly faults: readonly LoweringFault[];
+}
+
+const facts = new WeakMap<Record, FactRead>();
+
+/** The fact of a record, which stays the same as long as the record does, although its block may not. */
+function loweredFact(lowering: ValueLowering, record: Record): LoweredFact | undefined {
+  const known = facts.get(record);
+  if (known !== undefined) {
+    lowering.faults.push(...known.faults);
+    return known.fact;
+  }
+  const before = lowering.faults.length;
+  const fact = lowerFact(lowering, record);
+  facts.set(record, { fact, faults: lowering.faults.slice(before) });
+  return fact;
+}
+
 function lowerRecords<T>(
   block: BlockNode,
-  lower: (record: ItemNode & { kind: "record" }) => T | undefined,
+  lower: (record: Record) => T | undefined,
 ): { read: T[]; lost: Span[] } {
   const read: T[] = [];
   const lost: Span[] = [];
