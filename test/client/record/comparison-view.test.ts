@@ -2,9 +2,9 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { ComparisonView } from "../../../client/record/comparison-view.ts";
 import type { ShownBuild } from "../../../client/shown-build.ts";
-import { saveLog, seen } from "./editor-stand-in.ts";
+import { saveLog, seen } from "../editor-stand-in.ts";
 
-vi.mock("vscode", async () => await import("./editor-stand-in.ts"));
+vi.mock("vscode", async () => await import("../editor-stand-in.ts"));
 
 interface Question {
   readonly from: string;

@@ -3,9 +3,9 @@ import { beforeEach, describe, expect, test, vi } from "vitest";
 import type { TextDocumentContentProvider, Uri } from "vscode";
 import { offerRecordedTexts, uriOfSide } from "../../../client/record/recorded-texts.ts";
 import type { ShownBuild } from "../../../client/shown-build.ts";
-import { EventEmitter, seen } from "./editor-stand-in.ts";
+import { EventEmitter, seen } from "../editor-stand-in.ts";
 
-vi.mock("vscode", async () => await import("./editor-stand-in.ts"));
+vi.mock("vscode", async () => await import("../editor-stand-in.ts"));
 
 const SIDE = { commit: "1a32", path: "shed/diary.cotter", uri: null };
 
