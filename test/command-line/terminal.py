@@ -16,8 +16,9 @@ if child == 0:
     os.chdir(folder)
     os.execvp(program[0], program)
 
-PROMPT = re.compile(rb"\[y/N\] ")
-seen = b""
+# On a line of its own: a prompt that is only drawn again is no other question.
+PROMPT = re.compile(rb"\n[^\n]*\[y/N\] ")
+seen = b"\n"
 answered = 0
 while True:
     try:
@@ -27,11 +28,11 @@ while True:
     if not piece:
         break
     seen += piece
-    asked = len(PROMPT.findall(seen))
-    if asked > answered and waiting:
-        answered = asked
+    prompt = PROMPT.search(seen, answered)
+    if prompt and waiting:
+        answered = prompt.end()
         os.write(terminal, waiting.pop(0).encode())
 
 _, ended = os.waitpid(child, 0)
-said = re.sub(r"\x1b\[[0-9;?]*[A-Za-z]", "", seen.decode()).replace("\r", "")
+said = re.sub(r"\x1b\[[0-9;?]*[A-Za-z]", "", seen[1:].decode()).replace("\r", "")
 print(json.dumps({"status": os.waitstatus_to_exitcode(ended), "said": said}))
