@@ -102,8 +102,9 @@ export class ShownBuild implements Disposable {
 
   async refresh(): Promise<void> {
     // While the server is being started again, what is shown stays.
-    if (!this.client.isRunning()) return;
-    await this.show((await this.ask("cotter/overview", {})) ?? undefined);
+    if (!this.isServed) return;
+    const overview = await this.ask("cotter/overview", {});
+    if (this.isServed) await this.show(overview ?? undefined);
   }
 
   dispose(): void {

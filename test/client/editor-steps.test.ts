@@ -120,10 +120,14 @@ describe("the build that is shown", () => {
       client.becomes(State.Running);
       await vi.advanceTimersByTimeAsync(0);
       expect(contexts()).toEqual(["cotter.server answers", "cotter.hasBuild true"]);
+      client.becomes(State.Running);
+      // Ended before it has answered.
       client.becomes(State.Stopped);
+      await vi.advanceTimersByTimeAsync(0);
       client.becomes(State.Running);
       await vi.advanceTimersByTimeAsync(60_000);
       expect(contexts()).not.toContain("cotter.hasBuild false");
+      expect(contexts()).not.toContain("cotter.server gone");
       client.becomes(State.Stopped);
       await vi.advanceTimersByTimeAsync(60_000);
       expect(contexts().slice(-2)).toEqual(["cotter.server gone", "cotter.hasBuild false"]);

@@ -154,7 +154,7 @@ async function renderIcon() {
     await page.setContent(`<style>body { margin: 0 }</style>${drawing}`);
     const picture = PNG.sync.read(await page.screenshot({ omitBackground: true }));
     // Without a filter few colours weigh least.
-    const file = PNG.sync.write(picture, { deflateLevel: 9, filterType: 0 });
+    const file = PNG.sync.write(picture, { deflateLevel: 9, deflateStrategy: 0, filterType: 0 });
     await writeFile(path.join(root, "media/icon.png"), file);
   } finally {
     await browser.close();
