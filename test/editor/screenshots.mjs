@@ -35,6 +35,8 @@ const pictures = [
       const closed = page.locator('.monaco-list-row[aria-level="1"]:visible .monaco-tl-twistie.collapsed');
       await closed.first().click();
       await page.locator('.monaco-list-row[aria-level="2"]:visible').first().waitFor();
+      // What stands above the blocks comes a moment later.
+      await see(page.locator(".codelens-decoration"), "on since");
       await page.mouse.move(700, 500);
     },
   },
