@@ -65,4 +65,41 @@ describe("settings as wanted and as set", () => {
     expect(verdict("1.5 mm")).toBe("within");
     expect(verdict("1.6 mm")).toBe("outside");
   });
+
+  it("are each answered by what was set and measured under their own name", () => {
+    const build = buildOf(`
+      assembly front "Front"
+        setting: toe 1.5 mm ± 0.5 mm
+        setting: offset 3 mm ± 1 mm
+        setting: height 90 mm ± 1 mm
+
+      day 2026-05-02
+        set: front toe 1.2 mm
+        measured: front offset 9 mm
+    `);
+    const checks = settingsOf(build.standing, nodeAt(build, "front")).map(({ wanted, asSet, verdict }) => [
+      wanted.record.name,
+      asSet.map(({ values }) => values[0].value.toString()),
+      verdict?.verdict,
+    ]);
+    expect(checks).toEqual([
+      ["toe", ["1.2"], "within"],
+      ["offset", ["9"], "outside"],
+      ["height", [], undefined],
+    ]);
+  });
+
+  it("with one limit alone have no other", () => {
+    const verdict = (value: string) => {
+      const build = buildOf(`
+        assembly front "Front"
+          setting: height min 90 mm
+
+        day 2026-05-02
+          set: front height ${value}
+      `);
+      return settingsOf(build.standing, nodeAt(build, "front"))[0]?.verdict?.verdict;
+    };
+    expect([verdict("89 mm"), verdict("90 mm"), verdict("200 mm")]).toEqual(["outside", "within", "within"]);
+  });
 });
