@@ -1,6 +1,7 @@
 /** Strengths at the ends of the table's ranges, what is not in it, and how a class may be written. */
 import { describe, expect, test } from "vitest";
 import {
+  nutBears,
   nutProofStress,
   readClass,
   readNutClass,
@@ -29,6 +30,8 @@ describe("a class as it is written", () => {
     expect(readClass("class unknown")).toBe(unknownClass);
     expect(readNutClass("a class 8")).toBeUndefined();
     expect(readNutClass("class 8 or so")).toBeUndefined();
+    expect(readNutClass("class 7")).toBeUndefined();
+    expect(readNutClass("class 8")).toEqual({ kind: "nut class", name: "8", text: "class 8" });
   });
 });
 
@@ -64,6 +67,12 @@ describe("strengths at a diameter", () => {
     });
   });
 
+  test("of a class with one row are told with the end of that row", () => {
+    expect(strengthsOf(cls("class 9.8"), 0.02)).toMatchObject({
+      fault: { known: ["class 9.8 up to 16.0 mm"] },
+    });
+  });
+
   test("of a class that is not in the table are told without a range", () => {
     const none = { kind: "class", system: "ISO 898-1", name: "7.7", text: "class 7.7" } as const;
     expect(strengthsOf(none, 0.01)).toEqual({
@@ -95,5 +104,16 @@ describe("the stress under proof load of a nut", () => {
   test("is not known beyond it, nor of a class without one", () => {
     expect(nutProofStress(nut("class 8"), 0.04)).toBeUndefined();
     expect(nutProofStress({ kind: "nut class", name: "7", text: "class 7" }, 0.01)).toBeUndefined();
+  });
+});
+
+describe("a nut bears a bolt", () => {
+  // ISO 898-2: a nut's class is the first figure of the strongest bolt that it goes with; thin nuts bear less.
+  test("of its class and below, a thin one none", () => {
+    expect(nutBears(nut("class 8"), cls("class 8.8"))).toBe(true);
+    expect(nutBears(nut("class 8"), cls("class 10.9"))).toBe(false);
+    expect(nutBears(nut("class 10"), cls("class 8.8"))).toBe(true);
+    expect(nutBears(nut("class 04"), cls("class 4.6"))).toBe(false);
+    expect(nutBears(nut("class 8"), cls("grade 5"))).toBeUndefined();
   });
 });
