@@ -54,6 +54,8 @@ const deeds: Readonly<Record<string, () => Promise<void>>> = {
     editor.selection = new vscode.Selection(end, end);
     void vscode.commands.executeCommand("cotter.insertPhoto");
     await see("Photos for the day");
+    // Until the folder is listed, the dialogue writes over what one types.
+    await see("..");
     await press("Control+A");
     await type(beside.fsPath);
     await see("disc.png");
