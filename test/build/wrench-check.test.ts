@@ -40,6 +40,11 @@ describe("a wrench is coarse for a torque", () => {
     expect(said("24 N.m ± 10 %", "24 N.m", "reads: 10..60 N.m")).toEqual([]);
     expect(said("24 N.m ± 10 %", "24 N.m", "uncertainty: ± 5 mm")).toEqual([]);
   });
+
+  it("is not said where the torque leaves no zone, or none is asked for", () => {
+    expect(said("24 N.m ± 0 N.m", "24 N.m", "uncertainty: ± 5 %")).toEqual([]);
+    expect(said("by hand", "24 N.m", "uncertainty: ± 50 %")).toEqual([]);
+  });
 });
 
 // A fifth of 60 N.m is 12 N.m.
@@ -63,6 +68,11 @@ describe("a wrench is used low in its range", () => {
 
   it("counts from the range that is best for it", () => {
     expect(said("11 N.m", "11 N.m", "reads: 2..12 N.m, 10..60 N.m")).toEqual([]);
+    expect(said("11 N.m", "11 N.m", "reads: 10..60 N.m, 2..12 N.m")).toEqual([]);
+    expect(said("11 N.m", "11 N.m", "reads: 2..11 N.m, 10..60 N.m")).toEqual([]);
+    expect(said("11 N.m", "11 N.m", "reads: 2..10 N.m, 10..60 N.m")).toMatchObject([
+      { is: "low in its range", ratio: expect.closeTo(11 / 60, 10) },
+    ]);
     expect(said("11 N.m", "11 N.m", "reads: 0..1 mm, 10..60 N.m")).toHaveLength(1);
   });
 });
