@@ -68,7 +68,8 @@ export function fileAfter(before: SourceFile, document: Document): SourceFile {
     Math.min(sites.length, blocks.length) - start,
   );
   const isOneDay = [sites[start]?.block, blocks[start]].every((block) => block?.header?.block === "day");
-  const stays = isOneDay && sites.length === start + 1 + end && blocks.length === start + 1 + end ? start : -1;
+  const stays =
+    isOneDay && sites.length === start + 1 + end && blocks.length === start + 1 + end ? start : -1;
   remembered.set(
     file,
     blocks.map((block, index) => {

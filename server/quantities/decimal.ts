@@ -28,6 +28,14 @@ export function decimal(x: Decimal | string | number | bigint): Decimal {
   return value.precision() > PRECISION ? value.toSignificantDigits(PRECISION) : value;
 }
 
+/** Whether two things are the same decimal: of the same precision, value and sign. */
+export function areSameDecimals(one: unknown, other: unknown): boolean {
+  if (!RootDecimal.isDecimal(one) || !RootDecimal.isDecimal(other)) return false;
+  return (
+    one.constructor === other.constructor && one.equals(other) && one.isNegative() === other.isNegative()
+  );
+}
+
 /** `value · numerator / denominator`, rounded once to 34 digits, and whether nothing was rounded off. */
 export function scale(
   value: Decimal,

@@ -22,9 +22,16 @@ export function generateLog({ lines, broken, seed = 1 }: LogRequest): readonly G
   const chance = new Chance(seed);
   const axles = Math.max(1, Math.round(lines / 900));
   const parts = Array.from({ length: axles }, (_, index) => axleFile(index));
-  const vehicle = vehicleFile(axles);
-  const used = [vehicle, ...parts].reduce((sum, file) => sum + lineCount(file.text), 0);
-  return [vehicle, ...parts, ...diaryFiles(axles, Math.max(0, lines - used), broken, chance)];
+  const used = [vehicleFile(axles, ""), ...parts].reduce((sum, file) => sum + lineCount(file.text), 0);
+  const diary = diaryFiles(axles, Math.max(0, lines - used), broken, chance);
+  // All of the diary counts: today is its last day.
+  const today =
+    diary
+      .at(-1)
+      ?.text.match(/^day (\S+)/gm)
+      ?.at(-1)
+      ?.slice(4) ?? "2020-02-01";
+  return [vehicleFile(axles, today), ...parts, ...diary];
 }
 
 /** Pseudo-random choices that repeat: a linear congruential generator (Numerical Recipes' constants). */
@@ -141,7 +148,7 @@ const PROSE = [
   "Tea. Then the same again on the other side, in half the time.",
 ] as const;
 
-function vehicleFile(axles: number): GeneratedFile {
+function vehicleFile(axles: number, today: string): GeneratedFile {
   const text = [
     'vehicle "Tarrant Plover, works long chassis"',
     "  currency: GBP",
@@ -149,6 +156,7 @@ function vehicleFile(axles: number): GeneratedFile {
     "  labour: 40 GBP/h",
     "  week: tue 2 h, thu 2 h, sat 6 h",
     "  past: unknown",
+    `  today: ${today}`,
     "",
     'supplier marrick "Marrick Bearings"',
     "  lead: 3 d",
@@ -162,12 +170,12 @@ function vehicleFile(axles: number): GeneratedFile {
     "  reads: 0..25 mm",
     "  resolution: 0.01 mm",
     "  uncertainty: ± 0.004 mm",
-    "  calibrated: 2020-01-10 for 120 month",
+    "  calibrated: 2020-01-10 for 600 month",
     "",
     'gauge wrench "Torque wrench"',
     "  reads: 10..100 N.m",
     "  uncertainty: ± 4 %",
-    "  calibrated: 2020-01-10 for 120 month",
+    "  calibrated: 2020-01-10 for 600 month",
     "",
     'part stores.caliper_kit "Caliper seal kit"',
     "  as_found: shelf",

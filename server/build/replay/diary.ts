@@ -21,7 +21,7 @@ import { measurementHandlers } from "./measurements.ts";
 import { partHandlers, partsAtStart } from "./parts.ts";
 import type { Handlers } from "./replay.ts";
 import { Replay } from "./replay.ts";
-import { takeOverSameStates } from "./same-states.ts";
+import { takeOverWhatIsSame } from "./same-states.ts";
 import { settingHandlers } from "./settings.ts";
 import { snagHandlers } from "./snags.ts";
 import { supplyAtStart, supplyHandlers } from "./supply.ts";
@@ -121,12 +121,13 @@ export function readDiary(
       moments.push({ day: index, facts: facts.length, replay: replay.copy(gathered) });
     replay.date = day.date;
     if (begins) carryOutChanges(replay, sameDate(days, index));
-    readDay(replay, day, lost.days.get(day.site) ?? [], facts);
+    readDay(replay, day, lost.days.get(day.site) ?? [], facts, known?.facts ?? []);
   }
   replay.date = today;
   finishHolds(replay);
   settleComplaints(replay);
-  if (known !== undefined) takeOverSameStates(replay, known.replay);
+  replay.finish();
+  if (known !== undefined) takeOverWhatIsSame(replay, known.replay, start?.replay.findings.length ?? 0);
   groupFacts(facts, known?.facts ?? [], start?.facts ?? 0);
   return { replay, facts, days, lost: lost.definitions, moments };
 }
@@ -186,11 +187,15 @@ function readDay(
   { date, site, facts: ofDay }: DatedDay,
   lost: readonly LostLine[],
   facts: DatedFact[],
+  before: readonly DatedFact[],
 ): void {
   const unread = [...lost];
   for (const fact of ofDay) {
     loseLines(replay, unread, fact.at.start);
-    const dated = { date, fact, place: placeAt(site, fact.at), order: facts.length } as DatedFact;
+    const order = facts.length;
+    const known = before[order];
+    const isSame = known?.fact === fact && known.date === date && known.place.site === site;
+    const dated = isSame ? known : ({ date, fact, place: placeAt(site, fact.at), order } as DatedFact);
     facts.push(dated);
     replay.touched.clear();
     for (const hear of LISTENERS.get(fact.word) ?? NOBODY) hear(replay, dated);

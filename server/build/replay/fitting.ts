@@ -10,8 +10,9 @@ import type { Target } from "../tree/resolve.ts";
 import { beginItem, countOf, isFromStock, isNewOne, isSingleUse, piecesNeeded } from "./items.ts";
 import { breakJoints, endTrial, joinJoints } from "./joint-opening.ts";
 import { decide, partOf, takenAlong } from "./part-places.ts";
-import type { Growing, Replay } from "./replay.ts";
+import type { Replay } from "./replay.ts";
 import { seeAlso } from "./see-also.ts";
+import type { Growing } from "./state-table.ts";
 import { inHandOf, moveGoods } from "./supply.ts";
 
 /** Puts a part on. */

@@ -24,7 +24,8 @@ import { openItem, sayOpenItemByName } from "../open-item.ts";
 import { openItemsOf, openSnagsAndTests } from "../openness.ts";
 import type { DatedFact, HoldState, LapsedReleases } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
-import type { Growing, Handlers, Replay } from "./replay.ts";
+import type { Handlers, Replay } from "./replay.ts";
+import type { Growing } from "./state-table.ts";
 
 export function holdsAtStart(replay: Replay): void {
   for (const definition of replay.names.every("hold")) {

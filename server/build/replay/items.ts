@@ -5,7 +5,8 @@ import { NO_RUNNING } from "../running.ts";
 import type { Standing } from "../standing.ts";
 import type { DatedFact, Item, ItemEvent, PartState } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
-import type { Growing, Replay } from "./replay.ts";
+import type { Replay } from "./replay.ts";
+import type { Growing } from "./state-table.ts";
 
 /** The item at the start of the log. */
 export function firstItem({ definitions }: Pick<Standing, "definitions">, node: TreeNode): Item {

@@ -3,8 +3,9 @@ import { isSelfLocking } from "../joint-lock.ts";
 import type { DatedFact, JointHardware, JointState } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
 import { complainUntil, overtake } from "./joint-complaints.ts";
-import type { Growing, Replay } from "./replay.ts";
+import type { Replay } from "./replay.ts";
 import { seeAlso } from "./see-also.ts";
+import type { Growing } from "./state-table.ts";
 import { inHandOf, moveGoods } from "./supply.ts";
 
 /** A joint is done up: on new hardware where that is said, else on what is there. */

@@ -8,7 +8,8 @@ import type { TreeNode } from "../tree/node.ts";
 import { below, isWithin } from "../tree/node.ts";
 import { whereabouts } from "../whereabouts.ts";
 import { overtake } from "./joint-complaints.ts";
-import type { Growing, Replay } from "./replay.ts";
+import type { Replay } from "./replay.ts";
+import type { Growing } from "./state-table.ts";
 import { openSystemsOn } from "./systems.ts";
 
 /** Every joint as the log begins: open where a part of it is not on. */

@@ -12,8 +12,9 @@ import { complainUntil, overtake } from "./joint-complaints.ts";
 import { renewHardware } from "./joint-hardware.ts";
 import { absentPart, jointOf, openJoint, restage, setByReading } from "./joint-opening.ts";
 import { complainOfReading, complainOfTiming } from "./joint-tightening.ts";
-import type { Growing, Handlers, Replay } from "./replay.ts";
+import type { Handlers, Replay } from "./replay.ts";
 import { seeAlso } from "./see-also.ts";
+import type { Growing } from "./state-table.ts";
 
 export const jointHandlers: Handlers = {
   nipped: (replay, fact) => {

@@ -4,7 +4,8 @@ import type { DatedFact, PartDecision, PartPlace, PartState } from "../states.ts
 import type { TreeNode } from "../tree/node.ts";
 import type { Target } from "../tree/resolve.ts";
 import { breakJoints } from "./joint-opening.ts";
-import type { Growing, Replay } from "./replay.ts";
+import type { Replay } from "./replay.ts";
+import type { Growing } from "./state-table.ts";
 
 /** The state of a part; every part has one from the start. */
 export function partOf(replay: Replay, node: TreeNode): Growing<PartState> {

@@ -11,8 +11,9 @@ import { putOn } from "./fitting.ts";
 import { beginItemInHand, countOf, firstItem, record } from "./items.ts";
 import { openJoint } from "./joint-opening.ts";
 import { decide, isOn, partOf, releaseFromJoints, takeOff, topmost } from "./part-places.ts";
-import type { Growing, Handlers, Replay } from "./replay.ts";
+import type { Handlers, Replay } from "./replay.ts";
 import { seeAlso } from "./see-also.ts";
+import type { Growing } from "./state-table.ts";
 import { inHandOf, moveGoods } from "./supply.ts";
 
 /** Every part as the log begins. */

@@ -37,9 +37,7 @@ import type {
 import { Definitions } from "../tree/definitions.ts";
 import type { TreeKind, TreeNode } from "../tree/node.ts";
 import type { Target } from "../tree/resolve.ts";
-
-/** A state while the diary is being read; outside the replay it is only read. */
-export type Growing<T> = { -readonly [K in keyof T]: T[K] };
+import { StateTable } from "./state-table.ts";
 
 /** What a subject does on each kind of fact. */
 export type Handlers = { readonly [W in FactWord]?: (replay: Replay, fact: DatedFact<W>) => void };
@@ -63,18 +61,18 @@ export class Replay implements Standing {
   readonly today: IsoDate;
   definitions = new Definitions();
   date: IsoDate;
-  readonly parts = new Map<TreeNode, Growing<PartState>>();
-  readonly joints = new Map<TreeNode, Growing<JointState>>();
+  readonly parts: StateTable<TreeNode, PartState>;
+  readonly joints: StateTable<TreeNode, JointState>;
   readonly readings = new Map<TreeNode, readonly Reading[]>();
-  readonly systems = new Map<TreeNode, Growing<SystemState>>();
+  readonly systems: StateTable<TreeNode, SystemState>;
   readonly settings = new Map<TreeNode, Map<string, SettingState>>();
   readonly tests = new Map<TreeNode, Map<string, TestState>>();
   readonly holdTests = new Map<NamedDefinition, Map<string, TestState>>();
-  readonly snags = new Map<string, Growing<SnagState>>();
-  readonly jobs = new Map<NamedDefinition, Growing<JobState>>();
-  readonly holds = new Map<NamedDefinition, Growing<HoldState>>();
-  readonly gauges = new Map<NamedDefinition, Growing<GaugeState>>();
-  readonly supply = new Map<TreeNode, Growing<SupplyState>>();
+  readonly snags: StateTable<string, SnagState>;
+  readonly jobs: StateTable<NamedDefinition, JobState>;
+  readonly holds: StateTable<NamedDefinition, HoldState>;
+  readonly gauges: StateTable<NamedDefinition, GaugeState>;
+  readonly supply: StateTable<TreeNode, SupplyState>;
   /** The parts of each order, by its ref. */
   readonly ordered = new Map<string, Set<TreeNode>>();
   readonly calculated = new Map<string, Calculation>();
@@ -93,35 +91,28 @@ export class Replay implements Standing {
   readonly inspections: Inspections;
   readonly care: CareMemory;
 
-  constructor(
-    gathered: Gathered,
-    names: Names,
-    today: IsoDate,
-    date: IsoDate,
-    inspections = new Inspections(),
-    care = new CareMemory(),
-  ) {
+  /** @param before the moment to go on from; without one, the beginning, of which nothing is known yet */
+  constructor(gathered: Gathered, names: Names, today: IsoDate, date: IsoDate, before?: Replay) {
     this.gathered = gathered;
     this.names = names;
     this.today = today;
     this.date = date;
-    this.inspections = inspections;
-    this.care = care;
+    this.parts = before?.parts.copy() ?? new StateTable();
+    this.joints = before?.joints.copy() ?? new StateTable();
+    this.systems = before?.systems.copy() ?? new StateTable();
+    this.snags = before?.snags.copy() ?? new StateTable();
+    this.jobs = before?.jobs.copy() ?? new StateTable();
+    this.holds = before?.holds.copy() ?? new StateTable();
+    this.gauges = before?.gauges.copy() ?? new StateTable();
+    this.supply = before?.supply.copy() ?? new StateTable();
+    this.inspections = before?.inspections.copy() ?? new Inspections();
+    this.care = before?.care.copy() ?? new CareMemory();
   }
 
   /** This moment again, to be gone on from by itself. */
   copy(gathered: Gathered): Replay {
-    const { names, today, date, inspections, care } = this;
-    const copy = new Replay(gathered, names, today, date, inspections.copy(), care.copy());
+    const copy = new Replay(gathered, this.names, this.today, this.date, this);
     copy.definitions = this.definitions;
-    add(copy.parts, this.parts, growing);
-    add(copy.joints, this.joints, growing);
-    add(copy.systems, this.systems, growing);
-    add(copy.snags, this.snags, growing);
-    add(copy.jobs, this.jobs, growing);
-    add(copy.holds, this.holds, growing);
-    add(copy.gauges, this.gauges, growing);
-    add(copy.supply, this.supply, growing);
     add(copy.readings, this.readings, same);
     add(copy.calculated, this.calculated, same);
     add(copy.disturbed, this.disturbed, same);
@@ -135,6 +126,12 @@ export class Replay implements Standing {
     copy.findings.push(...this.findings);
     copy.lapses.push(...this.lapses);
     return copy;
+  }
+
+  /** The diary has been read: no state grows any more. */
+  finish(): void {
+    const { parts, joints, systems, snags, jobs, holds, gauges, supply } = this;
+    for (const table of [parts, joints, systems, snags, jobs, holds, gauges, supply]) table.finish();
   }
 
   complain<C extends FindingCode>(code: C, place: Place, data: FindingData[C], extras?: FindingExtras): void {
@@ -204,11 +201,6 @@ export class Replay implements Standing {
 
 function add<K, V>(to: Map<K, V>, from: ReadonlyMap<K, V>, copied: (value: V) => V): void {
   for (const [key, value] of from) to.set(key, copied(value));
-}
-
-/** A state grows; what it holds is only ever replaced. */
-function growing<S extends object>(state: S): S {
-  return { ...state };
 }
 
 function same<V>(value: V): V {

@@ -1,67 +1,124 @@
 /**
- * States that came out as they did in the build before become the same objects again: what was made of them (`Kept`) is
- * then known to hold.
+ * What came out as it did in the build before becomes the same object again: what was made of it (`Kept`) is then known
+ * to hold.
  */
+import { areSameDecimals } from "../../quantities/decimal.ts";
+import type { Finding } from "../finding.ts";
 import type { Replay } from "./replay.ts";
 
-/** Tables of states, which are made anew for each reading of the diary. */
-const STATES = [
+const TABLES = [
   "parts",
   "joints",
+  "readings",
   "systems",
+  "settings",
+  "tests",
+  "holdTests",
   "snags",
   "jobs",
   "holds",
   "gauges",
   "supply",
+  "calculated",
+  "disturbed",
 ] as const satisfies readonly (keyof Replay)[];
 
-/** Tables of tables. */
-const NESTED = ["settings", "tests", "holdTests"] as const satisfies readonly (keyof Replay)[];
+/**
+ * Both diaries have been read to their end: nothing of them changes any more.
+ *
+ * @param count so many findings were there before a day was read that is other
+ */
+export function takeOverWhatIsSame(replay: Replay, before: Replay, count: number): void {
+  for (const name of TABLES)
+    if (takeOver<unknown>(replay[name], before[name])) Object.assign(replay, { [name]: before[name] });
+  const { findings } = replay;
+  for (let index = count; index < findings.length; index++)
+    findings[index] = same(findings[index] as Finding, before.findings[index]);
+}
 
-/** Tables of what never changes. */
-const LASTING = ["readings", "calculated", "disturbed"] as const satisfies readonly (keyof Replay)[];
+/** Whether a table is the same as a whole, in the same order; else its values that are the same are taken over. */
+function takeOver<Value>(table: Map<unknown, Value>, before: ReadonlyMap<unknown, unknown>): boolean {
+  let isSame = table.size === before.size;
+  const keysBefore = before.keys();
+  for (const [key, value] of table) {
+    const known = before.get(key);
+    const one = same(value, known);
+    if (one !== value) table.set(key, one);
+    isSame = isSame && one === known && keysBefore.next().value === key;
+  }
+  return isSame;
+}
 
 /**
- * Both diaries have been read to their end: none of their states changes any more. A table of which all states are the
- * same becomes the same as a whole.
+ * The old value where the new one says the same; else the new one, with all in it that says the same as before. Plain
+ * objects, lists and tables are looked into, as far as they are made anew with each reading of the diary.
  */
-export function takeOverSameStates(replay: Replay, before: Replay): void {
-  for (const name of STATES) takeOver<object>(replay[name], before[name], areSame);
-  for (const name of NESTED)
-    takeOver<ReadonlyMap<unknown, unknown>>(replay[name], before[name], areSameTables);
-  for (const name of [...STATES, ...NESTED, ...LASTING])
-    if (areSameTables(replay[name], before[name])) Object.assign(replay, { [name]: before[name] });
+export function same<Value>(value: Value, before: unknown): Value;
+export function same(value: unknown, before: unknown): unknown {
+  if (value === before || !isObject(value) || !isObject(before)) return value;
+  if (proven.get(value) === before) return before;
+  const one = inside(value, before);
+  if (one === before) proven.set(value, before);
+  return one;
 }
 
-function takeOver<State>(
-  states: ReadonlyMap<unknown, State>,
-  before: ReadonlyMap<unknown, State>,
-  areSame: (one: State, other: State) => boolean,
-): void {
-  for (const [key, state] of states) {
-    const known = before.get(key);
-    if (known !== undefined && known !== state && areSame(state, known))
-      (states as Map<unknown, State>).set(key, known);
+/** What was found to say the same as what: states come again from the moment where reading begins. */
+const proven = new WeakMap<object, object>();
+
+function inside(value: object, before: object): object {
+  if (Array.isArray(value)) return Array.isArray(before) ? sameList(value, before) : value;
+  if (value instanceof Map) return before instanceof Map ? sameTable(value, before) : value;
+  if (areSameDecimals(value, before)) return before;
+  return isMadeAnew(value) && isMadeAnew(before) ? sameFields(value, before) : value;
+}
+
+function sameList(list: readonly unknown[], before: readonly unknown[]): readonly unknown[] {
+  let taken: unknown[] | undefined;
+  let isSame = list.length === before.length;
+  for (const [index, value] of list.entries()) {
+    const one = same(value, before[index]);
+    if (one !== value) {
+      taken ??= [...list];
+      taken[index] = one;
+    }
+    isSame &&= one === before[index];
   }
+  return isSame ? before : (taken ?? list);
 }
 
-/** What a state holds is replaced, never changed in place: the same object says the same. */
-function areSame(one: object, other: object): boolean {
-  const ours = one as Readonly<Record<string, unknown>>;
-  const theirs = other as Readonly<Record<string, unknown>>;
-  for (const field in ours) if (ours[field] !== theirs[field]) return false;
-  return true;
+/** A table in a table of states: it has been copied for this diary, too. */
+function sameTable(
+  table: Map<unknown, unknown>,
+  before: ReadonlyMap<unknown, unknown>,
+): ReadonlyMap<unknown, unknown> {
+  return takeOver(table, before) ? before : table;
 }
 
-/** The same values under the same keys, in the same order. */
-function areSameTables(one: ReadonlyMap<unknown, unknown>, other: ReadonlyMap<unknown, unknown>): boolean {
-  if (one === other) return true;
-  if (one.size !== other.size) return false;
-  const others = other.entries();
-  for (const [key, value] of one) {
-    const [otherKey, otherValue] = others.next().value ?? [];
-    if (key !== otherKey || value !== otherValue) return false;
+function sameFields(value: Fields, before: Fields): Fields {
+  let taken: Record<string, unknown> | undefined;
+  const fields = Object.keys(value);
+  let isSame = fields.length === Object.keys(before).length;
+  for (const field of fields) {
+    const one = same(value[field], before[field]);
+    if (one !== value[field]) {
+      taken ??= { ...value };
+      taken[field] = one;
+    }
+    isSame &&= one === before[field];
   }
-  return true;
+  return isSame ? before : (taken ?? value);
+}
+
+type Fields = Readonly<Record<string, unknown>>;
+
+/** Nodes, definitions, blocks, facts as they are written and as they are dated are the same only as the same object. */
+const LASTING = ["children", "records", "block", "word", "order"] as const;
+
+function isObject(value: unknown): value is object {
+  return typeof value === "object" && value !== null;
+}
+
+function isMadeAnew(value: object): value is Fields {
+  if (Object.getPrototypeOf(value) !== Object.prototype) return false;
+  return LASTING.every((field) => !(field in value));
 }

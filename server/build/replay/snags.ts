@@ -1,6 +1,7 @@
 /** Snags: defects noted, put right, or conceded past some hold points. */
 import type { DatedFact, SnagState } from "../states.ts";
-import type { Growing, Handlers, Replay } from "./replay.ts";
+import type { Handlers, Replay } from "./replay.ts";
+import type { Growing } from "./state-table.ts";
 
 export const snagHandlers: Handlers = {
   snag: (replay, fact) => {

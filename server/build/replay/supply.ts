@@ -6,7 +6,8 @@ import type { DatedFact, OrderLine, SupplyState } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
 import { countOf, rejectItemInHand } from "./items.ts";
 import { partOf } from "./part-places.ts";
-import type { Growing, Handlers, Replay } from "./replay.ts";
+import type { Handlers, Replay } from "./replay.ts";
+import type { Growing } from "./state-table.ts";
 
 /** The goods of every part as the log begins. */
 export function supplyAtStart(replay: Replay): void {

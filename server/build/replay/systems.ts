@@ -7,7 +7,8 @@ import type { ProofComplaint } from "../finding-data/systems.ts";
 import type { DatedFact, SystemStage, SystemState } from "../states.ts";
 import { proofDoubt, wrongFluid } from "../system-check.ts";
 import type { TreeNode } from "../tree/node.ts";
-import type { Growing, Handlers, Replay } from "./replay.ts";
+import type { Handlers, Replay } from "./replay.ts";
+import type { Growing } from "./state-table.ts";
 
 /** Every system as the log begins. */
 export function systemsAtStart(replay: Replay): void {

@@ -3,7 +3,8 @@ import type { ReferenceNode } from "../../../grammar/syntax.ts";
 import { ZERO } from "../../quantities/decimal.ts";
 import { predecessorsOf } from "../hold-order.ts";
 import type { DatedFact, JobState } from "../states.ts";
-import type { Growing, Handlers, Replay } from "./replay.ts";
+import type { Handlers, Replay } from "./replay.ts";
+import type { Growing } from "./state-table.ts";
 
 export function workAtStart(replay: Replay): void {
   for (const definition of replay.names.every("job")) {
