@@ -41,7 +41,7 @@ export class ShownBuild implements Disposable {
       client.onDidChangeState(({ newState }) => {
         clearTimeout(this.forgetting);
         if (newState === State.Running) void this.refresh();
-        else if (newState === State.Stopped) this.forgetLater();
+        else if (newState !== State.Starting) this.forgetLater();
       }),
       window.onDidChangeActiveTextEditor((editor) => this.follow(editor)),
     ];

@@ -17,6 +17,11 @@ export async function startDiary(): Promise<void> {
   if (name === undefined || name.trim() === "") return;
   const file = await placeFor(name.trim());
   if (file === undefined) return;
+  if (await isTaken(file)) {
+    // Chosen in a dialogue that asks whether to write over it: a diary is never written over.
+    await window.showTextDocument(file);
+    return;
+  }
   // Not written yet, but bound for that place: saving asks nothing more.
   const document = await workspace.openTextDocument(file.with({ scheme: "untitled" }));
   const editor = await window.showTextDocument(document);

@@ -132,6 +132,11 @@ describe("the build that is shown", () => {
       await vi.advanceTimersByTimeAsync(60_000);
       expect(contexts().slice(-2)).toEqual(["cotter.server gone", "cotter.hasBuild false"]);
       forgetAll();
+      client.becomes(State.Starting);
+      client.becomes(State.StartFailed);
+      await vi.advanceTimersByTimeAsync(60_000);
+      expect(contexts()).toEqual(["cotter.server gone", "cotter.hasBuild false"]);
+      forgetAll();
       client.becomes(State.Stopped);
       shown.dispose();
       await vi.advanceTimersByTimeAsync(60_000);

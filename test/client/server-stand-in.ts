@@ -1,7 +1,7 @@
 /** The client library with a server that is there, and ends, when the test says so: in the place of `vscode-languageclient`. */
 import { EventEmitter } from "./editor-stand-in.ts";
 
-export const State = { Stopped: 1, Running: 2, Starting: 3 } as const;
+export const State = { Stopped: 1, Running: 2, Starting: 3, StartFailed: 4 } as const;
 type State = (typeof State)[keyof typeof State];
 
 export class Client {

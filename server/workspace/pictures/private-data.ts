@@ -46,8 +46,8 @@ function cleanJpeg(file: Buffer, orientation: number): Buffer | undefined {
       end = endOfScan(file, end);
       scanned = true;
     }
-    if (isPartOfPicture(marker, file.subarray(at + 4, end)))
-      kept.push(isJfif(marker, file.subarray(at + 4, end)) ? jfifAlone(file, at) : file.subarray(at, end));
+    const [segment, body] = [file.subarray(at, end), file.subarray(at + 4, end)];
+    if (isPartOfPicture(marker, body)) kept.push(isJfif(marker, body) ? jfifAlone(segment) : segment);
     at = end;
   }
   // Cut off, as a copy that was broken off is: what there is of it can be seen.
@@ -83,8 +83,9 @@ function isJfif(marker: number, body: Buffer): boolean {
 const JFIF_LENGTH = 18;
 
 /** The segment without its thumbnail, which may show what was cut away from the picture. */
-function jfifAlone(file: Buffer, at: number): Buffer {
-  const segment = Buffer.from(file.subarray(at, at + JFIF_LENGTH));
+function jfifAlone(whole: Buffer): Buffer {
+  if (whole.length < JFIF_LENGTH) return whole;
+  const segment = Buffer.from(whole.subarray(0, JFIF_LENGTH));
   segment.writeUInt16BE(JFIF_LENGTH - 2, 2);
   segment.writeUInt16BE(0, JFIF_LENGTH - 2);
   return segment;
