@@ -59,6 +59,7 @@ describe("dates", () => {
     expect(readDate("02/05/2026")).toMatchObject({ corrected: "2026-05-02", sure: false });
     expect(readDate("31/02/2026")).not.toHaveProperty("corrected");
     expect(readDate("12.11.2026")).toMatchObject({ corrected: "2026-11-12", sure: false });
+    expect(readDate("5/12/2026")).toMatchObject({ corrected: "2026-12-05", sure: false });
     expect(readDate("5/5/2026")).toMatchObject({ corrected: "2026-05-05", sure: true });
     for (const text of ["yesterday", "2026/5/2"])
       expect(readDate(text)).toMatchObject({
@@ -66,6 +67,7 @@ describe("dates", () => {
         message: "a date is written year-month-day: 2026-05-02",
         sure: text !== "yesterday",
       });
+    expect([readDate("yesterday"), readDate("2026-05-02")].map(isDateFault)).toEqual([true, false]);
   });
 
   test("a missing day becomes the month's last", () => {
