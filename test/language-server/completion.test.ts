@@ -9,7 +9,7 @@ import { edited, marked } from "./marked-build.ts";
 
 function items(text: string, snippets = false): CompletionItem[] {
   const { view, position } = marked(text);
-  return completion(view, position, snippets).sort((a, b) =>
+  return completion(view, position, snippets).items.sort((a, b) =>
     (a.sortText ?? "") < (b.sortText ?? "") ? -1 : 1,
   );
 }
@@ -98,14 +98,14 @@ describe("references", () => {
 
   test("the whole path that is under way is replaced", () => {
     const { view, position, text } = marked(onDay("removed: front.le⁞"));
-    const item = completion(view, position, false).find(({ label }) => label === "front.left.hub");
+    const item = completion(view, position, false).items.find(({ label }) => label === "front.left.hub");
     const edit = item?.textEdit;
     expect(edit && "range" in edit && edited(text, [edit])).toContain("removed: front.left.hub\n");
   });
 
   test("within braces what is below the path before them", () => {
     const { view, position, text } = marked(onDay("removed: front.left.{disc, h⁞"));
-    const item = completion(view, position, false).find(({ label }) => label.endsWith("hub"));
+    const item = completion(view, position, false).items.find(({ label }) => label.endsWith("hub"));
     const edit = item?.textEdit;
     expect(edit && "range" in edit && edited(text, [edit])).toContain("removed: front.left.{disc, hub\n");
   });
@@ -220,7 +220,7 @@ test("behind `# waived` the codes, those of the line first", () => {
 
 test("documentation is made when an item is looked at", () => {
   const { view, position } = marked(onDay("fitted: ⁞"));
-  const item = completion(view, position, false).find(({ label }) => label === "front.left.disc");
+  const item = completion(view, position, false).items.find(({ label }) => label === "front.left.disc");
   const data: { documented: Documented } | undefined = item?.data;
   expect(data && documentation(view.build, data.documented)).toContain("off since 2026-05-02");
 });
@@ -229,7 +229,45 @@ test("code words in the project's own words are code, and plain where no Markdow
   const documented: Documented = { is: "rule", code: "mark-missing" };
   expect(documentation(marked("").view.build, documented)).toContain("write `marked:`");
   const { view, position } = marked(onDay("⁞"));
-  const details = completion(view, position, false).map(({ detail }) => detail ?? "");
+  const details = completion(view, position, false).items.map(({ detail }) => detail ?? "");
   expect(details.some((detail) => detail.includes("REF.NAME may be written too"))).toBe(true);
   expect(details.filter((detail) => detail.includes("`"))).toEqual([]);
+});
+
+describe("in a vehicle of many parts", () => {
+  const many = Array.from({ length: 300 }, (_, index) => `part rear.bolt_${index} "Bolt"`).join("\n  ");
+  const at = (written: string) => {
+    const { view, position } = marked(`
+  ${many}
+  part front.left.hub "Hub"
+
+  day 2026-05-02
+    removed: ${written}⁞
+  `);
+    return completion(view, position, false);
+  };
+
+  test("some are offered, and the client is told to ask again", () => {
+    const { isIncomplete, items } = at("");
+    expect(isIncomplete).toBe(true);
+    expect(items).toHaveLength(200);
+  });
+
+  test("those are offered that can still become what is written", () => {
+    const { isIncomplete, items } = at("fhub");
+    expect(isIncomplete).toBe(true);
+    expect(items.map(({ label }) => label)).toEqual(["front.left.hub"]);
+  });
+
+  test("of few all are offered, whatever is written", () => {
+    const { view, position } = marked(`
+  part front.left.hub "Hub"
+
+  day 2026-05-02
+    removed: zz⁞
+  `);
+    const { isIncomplete, items } = completion(view, position, false);
+    expect(isIncomplete).toBe(false);
+    expect(items.map(({ label }) => label)).toContain("front.left.hub");
+  });
 });

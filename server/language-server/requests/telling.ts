@@ -1,4 +1,5 @@
 /** Requests for what is told beside the text: hover, completion, signature help, hints, lines above blocks, links. */
+import type { CompletionList } from "vscode-languageserver";
 import { MarkupKind } from "vscode-languageserver";
 import { codeLenses, lensWords } from "../features/code-lens.ts";
 import { completion } from "../features/completion/completion.ts";
@@ -33,11 +34,15 @@ export function answerTelling(session: Session): void {
   answerCodeLens(session);
 }
 
+const NOTHING_OFFERED: CompletionList = { isIncomplete: false, items: [] };
+
 function answerCompletion(session: Session): void {
   const { connection } = session;
   const item = session.client.textDocument?.completion?.completionItem;
   const snippets = item?.snippetSupport === true;
-  connection.onCompletion(ofFile(session, [], (view, { position }) => completion(view, position, snippets)));
+  connection.onCompletion(
+    ofFile(session, NOTHING_OFFERED, (view, { position }) => completion(view, position, snippets)),
+  );
   connection.onCompletionResolve((asked, token) => {
     const { uri, documented } = (asked.data ?? {}) as { uri?: string; documented?: Documented };
     if (uri === undefined || documented === undefined) return asked;

@@ -53,7 +53,7 @@ seen.hover = ask("textDocument/hover", 6, 18).contents.value
 
 seen.completion = {}
 vim.api.nvim_buf_set_lines(buffer, 7, 7, false, { "  decided: front.disc " })
-for _, item in ipairs(ask("textDocument/completion", 7, 22)) do table.insert(seen.completion, item.label) end
+for _, item in ipairs(ask("textDocument/completion", 7, 22).items) do table.insert(seen.completion, item.label) end
 vim.api.nvim_buf_set_text(buffer, 7, 22, 7, 22, { "renew" })
 
 local edit = ask("textDocument/rename", 6, 18, { newName = "rotor" })

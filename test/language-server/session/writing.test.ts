@@ -8,6 +8,7 @@ import type {
   CodeAction,
   CodeLens,
   CompletionItem,
+  CompletionList,
   DocumentSymbol,
   Hover,
   InlayHint,
@@ -153,7 +154,7 @@ day 2026-05-03
     expect(text).toContain("  ordered: 1 x front.left.disc at 46.00 GBP from northgate\n");
 
     write("  received: 1 x front.left.disc\n  fitted: front.left.disc\n  torqued: ");
-    const items = await editor.request<CompletionItem[]>("textDocument/completion", behind("torqued: "));
+    const { items } = await editor.request<CompletionList>("textDocument/completion", behind("torqued: "));
     expect(items.map(({ label }) => label)).toContain("front.left.disc_bolts");
     const [first] = [...items].sort((a, b) => ((a.sortText ?? "") < (b.sortText ?? "") ? -1 : 1));
     expect(first?.label).toBe("front.left.disc_bolts");

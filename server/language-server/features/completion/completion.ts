@@ -1,5 +1,5 @@
 /** What may be written at the cursor: worked out from the vocabulary's shapes, filled from the build. */
-import type { CompletionItem } from "vscode-languageserver";
+import type { CompletionList } from "vscode-languageserver";
 import { CompletionItemKind } from "vscode-languageserver";
 import type { Position } from "../../../../grammar/document.ts";
 import type { BlockNode } from "../../../../grammar/syntax.ts";
@@ -28,20 +28,46 @@ import {
   wordsOfShape,
 } from "./of-words.ts";
 
+/**
+ * So many are offered at once. Of a vehicle of thousands of parts nobody reads them all: those are chosen that can still
+ * become what is being written, and the client is told to ask again as it is.
+ */
+const MOST_OFFERED = 200;
+
 /** @param snippets whether the client can take forms to fill in */
-export function completion(view: FileView, position: Position, snippets: boolean): CompletionItem[] {
+export function completion(view: FileView, position: Position, snippets: boolean): CompletionList {
   const at = view.placeAt(position);
-  if (at === undefined) return emptyFile(view, position, snippets);
-  const place = cursorPlace(at.block, at.offset);
-  if (place === undefined) return [];
-  const range = rangeIn(view.document, at.index, place.partial);
-  const unique = new Map(proposals(view, at, place).map((proposal) => [proposal.label, proposal]));
-  return [...unique.values()].map((proposal) => itemOf(proposal, range, view.log.path, snippets));
+  const place = at && cursorPlace(at.block, at.offset);
+  if (at !== undefined && place === undefined) return { isIncomplete: false, items: [] };
+  const inFile = at !== undefined && place !== undefined;
+  const range = inFile ? rangeIn(view.document, at.index, place.partial) : { start: position, end: position };
+  const all = inFile ? proposals(view, at, place) : blockProposals(view);
+  const unique = [...new Map(all.map((proposal) => [proposal.label, proposal])).values()];
+  const isIncomplete = unique.length > MOST_OFFERED;
+  const written = inFile ? at.block.text.slice(place.partial.start, at.offset) : "";
+  const offered = isIncomplete ? likeliest(unique, written) : unique;
+  return {
+    isIncomplete,
+    items: offered.map((proposal) => itemOf(proposal, range, view.log.path, snippets)),
+  };
 }
 
-function emptyFile(view: FileView, position: Position, snippets: boolean): CompletionItem[] {
-  const range = { start: position, end: position };
-  return blockProposals(view).map((proposal) => itemOf(proposal, range, view.log.path, snippets));
+/** The first of those that have all that is written, in its order. */
+function likeliest(all: readonly Proposal[], written: string): readonly Proposal[] {
+  return all
+    .filter(({ label }) => hasInOrder(label.toLowerCase(), written.toLowerCase()))
+    .sort((a, b) => a.rank - b.rank || (a.label < b.label ? -1 : 1))
+    .slice(0, MOST_OFFERED);
+}
+
+function hasInOrder(label: string, written: string): boolean {
+  let from = 0;
+  for (const character of written) {
+    const found = label.indexOf(character, from);
+    if (found < 0) return false;
+    from = found + 1;
+  }
+  return true;
 }
 
 function proposals(view: FileView, at: BlockPlace, place: CursorPlace): readonly Proposal[] {
