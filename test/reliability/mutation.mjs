@@ -7,12 +7,12 @@
 //   node test/reliability/mutation.mjs trade                       one folder
 //   node test/reliability/mutation.mjs server/build/intervals.ts   one or more files
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { keep, kept, root, today } from "./figures.mjs";
+import { installed } from "./installed.mjs";
 
-const home = path.join(root, "node_modules/.cache/stryker");
 const STRYKER = "9.6.1";
 
 /** The folders whose code is changed, and the tests that should notice. */
@@ -42,20 +42,11 @@ const GROUPS = {
 const KILLED = ["Killed", "Timeout"];
 const ALIVE = ["Survived", "NoCoverage"];
 
-function install() {
-  if (existsSync(path.join(home, "node_modules/@stryker-mutator/vitest-runner"))) return;
-  mkdirSync(home, { recursive: true });
-  writeFileSync(path.join(home, "package.json"), '{"private":true}\n');
-  const packages = ["core", "vitest-runner"].map((name) => `@stryker-mutator/${name}@${STRYKER}`);
-  const { status } = spawnSync("npm", ["install", "--no-audit", "--no-fund", ...packages], {
-    cwd: home,
-    stdio: "inherit",
-  });
-  if (status !== 0) throw new Error("Stryker could not be installed");
-}
-
-/** @param files to be changed, relative to the root; patterns too */
-function mutate(group, files) {
+/**
+ * @param home where Stryker is installed
+ * @param files to be changed, relative to the root; patterns too
+ */
+function mutate(home, group, files) {
   const { tests, besides = [] } = GROUPS[group];
   const [config, runner, report, known] = ["json", "runner.mjs", "report.json", "known.json"].map((ending) =>
     path.join(home, `${group}.${ending}`),
@@ -117,7 +108,10 @@ function summary({ mutants }) {
 
 /** The figures of the files that were run; those of others stay as they are. */
 function runMutation(asked) {
-  install();
+  const home = installed("stryker", {
+    "@stryker-mutator/core": STRYKER,
+    "@stryker-mutator/vitest-runner": STRYKER,
+  });
   const named = asked.length > 0 ? asked : Object.keys(GROUPS);
   const ran = {};
   for (const group of Object.keys(GROUPS)) {
@@ -126,7 +120,7 @@ function runMutation(asked) {
     const files = whole ? [`${within}**/*.ts`] : named.filter((name) => name.startsWith(within));
     if (files.length === 0) continue;
     // What is known of other files stands in the report too.
-    const changed = Object.entries(mutate(group, files).files).filter(
+    const changed = Object.entries(mutate(home, group, files).files).filter(
       ([file]) => whole || files.includes(file),
     );
     for (const [file, figures] of changed) ran[file] = summary(figures);

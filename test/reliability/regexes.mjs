@@ -1,15 +1,6 @@
 // Whether every regular expression of the programs takes time linear in what it is looked for in: those written in the
 // source, and those put together as it is loaded, by `recheck`. It is installed into a folder that git ignores.
-import { spawnSync } from "node:child_process";
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  writeFileSync,
-} from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -17,9 +8,7 @@ import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import ts from "typescript";
 import { root } from "./figures.mjs";
-
-const home = path.join(root, "node_modules/.cache/recheck");
-const RECHECK = "4.5.0";
+import { installed } from "./installed.mjs";
 
 const LAST_THOUSAND = "what stands before the cursor, a thousand characters at most";
 
@@ -48,7 +37,7 @@ const SHORT = {
 };
 
 export async function checkRegexes() {
-  install();
+  const home = installed("recheck", { recheck: "4.5.0" });
   const { checkSync } = createRequire(path.join(home, "package.json"))("recheck");
   const files = ["grammar", "server", "client", "media"].flatMap((folder) =>
     readdirSync(path.join(root, folder), { recursive: true })
@@ -71,15 +60,6 @@ export async function checkRegexes() {
     }
   }
   return { counts, short, faults };
-}
-
-function install() {
-  if (existsSync(path.join(home, "node_modules/recheck"))) return;
-  mkdirSync(home, { recursive: true });
-  writeFileSync(path.join(home, "package.json"), '{"private":true}\n');
-  const words = ["install", "--no-audit", "--no-fund", `recheck@${RECHECK}`];
-  const { status } = spawnSync("npm", words, { cwd: home, stdio: "inherit" });
-  if (status !== 0) throw new Error("recheck could not be installed");
 }
 
 function literalsIn(file) {

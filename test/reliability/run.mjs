@@ -1,6 +1,8 @@
 // `npm run reliability`: the long form of the checks that `npm test` has in short, and the page of what came of them.
 //
-//   node test/reliability/run.mjs                          all but mutation testing, which is `npm run mutation`
+//   node test/reliability/run.mjs                          all but mutation testing, which is `npm run mutation`: the
+//                                                          parts editing, memory, limits, hostile, network, regexes
+//                                                          and dependencies
 //   node test/reliability/run.mjs editing --edits 100000   one part
 //   node test/reliability/run.mjs page                     the page alone, from what was found before
 import { spawnSync } from "node:child_process";
