@@ -49,9 +49,10 @@ export async function checkRegexes() {
   const faults = [];
   const short = [];
   for (const { file, line, source, flags } of found) {
-    const { status, complexity } = checkSync(source, flags, { timeout: 30_000 });
+    const { status, complexity, attack } = checkSync(source, flags, { timeout: 30_000 });
     const why = SHORT[`${file} /${source}/`];
-    if (status === "safe") counts[complexity.isFuzz ? "searched" : "proved"]++;
+    if (status === "safe" || (complexity?.isFuzz && !isSlow(new RegExp(source, flags), attack)))
+      counts[complexity.isFuzz ? "searched" : "proved"]++;
     else if (why === undefined)
       faults.push(`${file}:${line} /${source}/${flags}: ${complexity?.summary ?? status}`);
     else {
@@ -60,6 +61,16 @@ export async function checkRegexes() {
     }
   }
   return { counts, short, faults };
+}
+
+/** Of what was found by search, not proved: whether 40,000 characters of it take more than a moment. */
+function isSlow(pattern, { pumps, suffix }) {
+  const period = pumps.reduce((sum, { pump }) => sum + pump.length, 0);
+  const times = Math.ceil(40_000 / period);
+  const text = pumps.map(({ prefix, pump }) => prefix + pump.repeat(times)).join("") + suffix;
+  const began = performance.now();
+  pattern.test(text);
+  return performance.now() - began > 100;
 }
 
 function literalsIn(file) {
