@@ -53,8 +53,8 @@ function takeOver<Value>(table: Map<unknown, Value>, before: ReadonlyMap<unknown
  * The old value where the new one says the same; else the new one, with all in it that says the same as before. Plain
  * objects, lists and tables are looked into, as far as they are made anew with each reading of the diary.
  */
-export function same<Value>(value: Value, before: unknown): Value;
-export function same(value: unknown, before: unknown): unknown {
+function same<Value>(value: Value, before: unknown): Value;
+function same(value: unknown, before: unknown): unknown {
   if (value === before || !isObject(value) || !isObject(before)) return value;
   if (proven.get(value) === before) return before;
   const one = inside(value, before);
