@@ -77,6 +77,29 @@ day 2026-05-02
   });
 });
 
+describe("a waiver sets aside what its own line says", () => {
+  const day = (first: string, second: string) =>
+    `${DISC}\nday 2026-05-02\n  measured: disc runout 0.14 mm${first}\n  measured: disc runout 0.15 mm${second}\n`;
+  const waiver = "  # waived over-limit: jig";
+  const errors = (log: string) =>
+    complaints(log)
+      .complaints.filter(({ code }) => code === "over-limit")
+      .map(({ place }) => lineOf(place));
+
+  it("and nothing of the line before or behind", () => {
+    expect(errors(day("", ""))).toEqual([8, 9]);
+    expect(errors(day(waiver, ""))).toEqual([9]);
+    expect(errors(day("", waiver))).toEqual([8]);
+  });
+
+  it("on a header too", () => {
+    const log = `${DISC}\ngauge dial "Dial"  # waived unused-definition: bought for later\n`;
+    const found = complaints(log);
+    expect(found.complaints).toEqual([]);
+    expect(found.waived.map(({ complaint }) => complaint.code)).toEqual(["unused-definition"]);
+  });
+});
+
 describe("a waiver that is not needed", () => {
   const log = `${DISC}\nday 2026-05-02\n  measured: disc runout 0.04 mm \t # waived over-limit: jig\n`;
 
@@ -146,5 +169,22 @@ assembly spare "Spare" like left
     const { complaints: found } = complaintsOf({ ...build, findings });
     expect(found.map(({ code }) => code)).toEqual(["over-limit", "unknown-reference"]);
     expect(found[0]?.message).toContain("the rule over-limit failed and has checked nothing");
+  });
+
+  it("that stand at one place are in the order of their codes", () => {
+    const log = `${DISC}  material: stel\n\nday 2026-05-02\n  remvoed: disc\n  measured: disc runout 0.14 mm with dti\n`;
+    const build = readLogs([{ path: "log.cotter", text: log }]);
+    // A rule that fails says so at the start of the log.
+    const findings = build.findings.map((each) => ({ ...each, data: undefined as never }));
+    const codes = complaintsOf({ ...build, findings: findings.toReversed() }).complaints.map(
+      ({ code }) => code,
+    );
+    expect(codes.length).toBeGreaterThan(2);
+    expect(codes).toEqual([...codes].sort());
+  });
+
+  it("lead to what they rest on", () => {
+    const [over] = complaints(`${DISC}\nday 2026-05-02\n  measured: disc runout 0.14 mm\n`).complaints;
+    expect(over?.seeAlso.map(({ place, message }) => [message, lineOf(place)])).toEqual([["limit", 5]]);
   });
 });
