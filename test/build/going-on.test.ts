@@ -9,7 +9,11 @@ import type { Build } from "../../server/build/build.ts";
 import { readBuild } from "../../server/build/build.ts";
 import type { Place, SourceFile } from "../../server/build/source.ts";
 import { fileAfter } from "../../server/build/source.ts";
+import { costsOf } from "../../server/plan/costs.ts";
+import { orderOf } from "../../server/plan/order.ts";
+import { planOf } from "../../server/plan/plan.ts";
 import type { IsoDate } from "../../server/quantities/dates.ts";
+import { formatMoney } from "../../server/quantities/money.ts";
 import { complaintsOf } from "../../server/rules/complaints.ts";
 import { generateLog } from "../bench/generate-log.ts";
 
@@ -78,6 +82,9 @@ function carriedOut(document: Document, edit: Edit): Document {
 function shown(build: Build) {
   const { standing, facts, links, calculations } = build;
   const { complaints, waived } = complaintsOf(build);
+  const plan = planOf(build);
+  const order = orderOf(build, plan);
+  const { costs, total } = costsOf(build);
   return {
     complaints: complaints.map(({ code, severity, message, place, seeAlso }) => [
       code,
@@ -98,6 +105,21 @@ function shown(build: Build) {
     facts: facts.map(({ date, place }) => `${date} ${spot(place)}`),
     links: links.map(({ place, nodes }) => `${spot(place)} ${nodes.map(({ path }) => path)}`),
     calculations: calculations.map(({ name, place }) => `${name} ${spot(place)}`),
+    order: order.lines.map(({ need, why, orderBy }) => [
+      need.node.path,
+      need.toOrder,
+      orderBy,
+      why.map(({ text, place }) => `${text} ${spot(place)}`),
+    ]),
+    plan: plan.activities.map(({ id, after, waits }) => [id, after, waits]),
+    forecast: plan.forecast,
+    costs: costs.map(({ money, tax, text, place }) => [
+      formatMoney(money),
+      formatMoney(tax),
+      text,
+      spot(place),
+    ]),
+    total: total && formatMoney(total),
   };
 }
 
@@ -118,6 +140,8 @@ function expectGoingOn(texts: readonly SourceFile[], clock: IsoDate, edits: numb
         const after = fileAfter(changed, carriedOut(changed.document, change));
         files = files.map((each) => (each === changed ? after : each));
         before = readBuild(files, { clock, before });
+        // As in an editor: what each build has put into words is there for the next one.
+        shown(before);
       }
       const again = files.map(({ path, document }) => ({ path, document: Document.read(document.text) }));
       deepStrictEqual(shown(before), shown(readBuild(again, { clock })));
