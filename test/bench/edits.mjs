@@ -20,7 +20,7 @@ export async function measureEdits({ program, generateLog, modules, lengths, rou
         : await peerSubjects(modules, lines, folder);
     subjects.push(...peers.subjects);
     const taken = new Map(subjects.map((subject) => [subject, []]));
-    for (const subject of subjects) await warmUp(subject, 2 * keys);
+    for (const subject of subjects) await warmUp(subject, 25 * keys);
     await inTurn(rounds, subjects, async (subject) => {
       const known = taken.get(subject);
       const spent = known.reduce((sum, { wall }) => sum + wall, 0);
