@@ -30,6 +30,8 @@ export interface Call {
   readonly operands: readonly string[];
   /** Options that were given, by name without the dashes. */
   readonly options: ReadonlyMap<string, string | true>;
+  /** Absolute path of the folder that it is called in: relative paths start there. */
+  readonly folder: string;
   readonly out: Output;
   /** The day that `--on` names, else that of the clock. */
   readonly today: IsoDate;

@@ -3,9 +3,17 @@ import { access, constants, copyFile, link, rename, rm, stat, writeFile } from "
 import path from "node:path";
 import { Failure } from "./command.ts";
 
-/** Through a file beside it that then takes its name; a file that is there is kept unless it may be overwritten. */
-export async function writeWhole(file: string, text: string, overwrite: boolean): Promise<void> {
-  const target = path.resolve(file);
+/**
+ * Through a file beside it that then takes its name; a file that is there is kept unless it may be overwritten.
+ * @param target absolute path
+ * @param file how it was named
+ */
+export async function writeWhole(
+  target: string,
+  text: string,
+  overwrite: boolean,
+  file = target,
+): Promise<void> {
   const beside = path.join(path.dirname(target), `.${path.basename(target)}.${process.pid}.part`);
   try {
     const mode = await refuse(target, file, overwrite);

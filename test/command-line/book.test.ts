@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
-import { beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { cotter, folderWith } from "./program.ts";
 
 const LOG = {
@@ -16,9 +16,6 @@ day 2026-05-02 3 h
   photo: "photos/none.png" of hub
 `,
 };
-
-/** The program is bundled at its first call, which takes longer than a test may. */
-beforeAll(async () => void (await cotter(["--version"])), 60_000);
 
 describe("cotter book", () => {
   it("writes the page to standard output, and tells which photo it is without", async () => {

@@ -2,11 +2,8 @@
 import { writeFileSync } from "node:fs";
 import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
-import { changes } from "../../server/command-line/commands/changes.ts";
-import { history } from "../../server/command-line/commands/history.ts";
 import { git, scriptedRepository } from "../history/scripted-repository.ts";
 import { thirtyCommits } from "../history/thirty-commits.ts";
-import { called } from "./called.ts";
 import { cotter, folderWith } from "./program.ts";
 
 let folder = "";
@@ -46,7 +43,7 @@ describe("cotter changes", () => {
     const own = scriptedRepository(thirtyCommits().slice(0, 3));
     const file = path.join(own, "diary.cotter");
     writeFileSync(file, git(own, ["show", "HEAD:diary.cotter"]).replace("9.12 mm", "9.21 mm"));
-    const { status, out } = await called(changes, ["HEAD"], own);
+    const { status, out } = await cotter(["changes", "HEAD"], own);
     expect(status).toBe(0);
     const [title, , heading] = out.split("\n");
     expect(title).toMatch(
@@ -55,7 +52,7 @@ describe("cotter changes", () => {
     expect(heading).toBe("Look at these first");
     expect(out).toContain("reading of 2026-05-02");
     expect(out).toContain("front.left.rotor, reading altered after the fact: diary.cotter:4");
-    const markdown = await called(changes, ["HEAD", "--markdown"], own);
+    const markdown = await cotter(["changes", "HEAD", "--markdown"], own);
     expect(markdown.out).toContain(
       "| Brake disc \\(front.left.rotor\\) | reading of 2026-05-02 altered after the fact |",
     );
@@ -68,7 +65,7 @@ describe("cotter changes", () => {
       file,
       git(own, ["show", "HEAD:build.cotter"]).replace("  material: cast_iron\n", "  safety: critical\n"),
     );
-    const of = async (day: string) => (await called(changes, [day], own)).out;
+    const of = async (day: string) => (await cotter(["changes", day], own)).out;
     expect(await of("2026-05-03")).toMatch(/from 2026-05-03 \([0-9a-f]{9}\) to what is on disk/);
     const out = await of("2026-05-20");
     expect(out).toMatch(/from 2026-05-20 \([0-9a-f]{9} of 2026-05-03, the last by then\) to/);
@@ -78,11 +75,11 @@ describe("cotter changes", () => {
 
   it.each([
     [[], "name a revision to compare with"],
-    [["-p"], "begins like an option"],
+    [["--", "-p"], "begins like an option"],
     [["HEAD", "HEAD~1", "HEAD~2"], "two revisions at most"],
     [["no-such-branch"], "git knows no revision no-such-branch"],
   ])("%j ends with 2 and a clear word", async (words, message) => {
-    const { status, out, err } = await called(changes, words, folder);
+    const { status, out, err } = await cotter(["changes", ...words], folder);
     expect([status, out]).toEqual([2, ""]);
     expect(err).toContain(message);
   });
@@ -110,7 +107,7 @@ describe("cotter history", () => {
   it("says where that stands which was taken out: in the commit before", async () => {
     const own = scriptedRepository(thirtyCommits().slice(0, 3));
     writeFileSync(path.join(own, "diary.cotter"), "day 2026-05-02 1 h\n");
-    const { out } = await called(history, ["front.left.rotor.thickness"], own);
+    const { out } = await cotter(["history", "front.left.rotor.thickness"], own);
     expect(out).toContain("taken out");
     expect(out).toContain("measured of 2026-05-02: diary.cotter:4\n");
   });
@@ -122,7 +119,7 @@ describe("cotter history", () => {
     [["no path"], "is no path such as"],
     [["front", "rear"], "name one thing"],
   ])("%j ends with 2 and a clear word", async (words, message) => {
-    const { status, err } = await called(history, words, folder);
+    const { status, err } = await cotter(["history", ...words], folder);
     expect(status).toBe(2);
     expect(err).toContain(message);
   });

@@ -49,6 +49,7 @@ async function written(words: readonly string[], log?: string): Promise<string> 
   const status = await identify.run({
     operands: words.filter((word) => !word.startsWith("--")),
     options,
+    folder: "/",
     out: {
       write: (text) => void lines.push(text),
       complain: (text) => void lines.push(text),
@@ -172,7 +173,7 @@ describe("cotter identify", () => {
     await expect(written(words, LOG)).rejects.toThrow(message);
   });
 
-  it("as a program ends with status 0 where it has an answer, with 2 and a failure where it cannot ask", async () => {
+  it("ends with status 0 where it has an answer, with 2 and a failure where it cannot ask", async () => {
     const folder = folderWith({ "build.cotter": LOG });
     const answer = await cotter(["identify", "left.bearing", "--json"], folder);
     expect([answer.status, JSON.parse(answer.out).candidates[0].name]).toEqual([0, "6204"]);

@@ -1,9 +1,10 @@
-/** The program as a user runs it: bundled once, called with words, its two outputs and its status read. */
+/** The program called with words, its two outputs and its status read: in this process, or bundled, as a user runs it. */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
+import { run } from "../../server/command-line/run.ts";
 import { bundleOf } from "../language-server/session/bundle.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
@@ -14,8 +15,21 @@ export interface Ended {
   readonly err: string;
 }
 
-/** Runs `cotter` with words in a folder; the clock is that of the machine unless `--on` is given. */
+/** Calls `cotter` with words in a folder; the clock is that of the machine unless `--on` is given. */
 export async function cotter(words: readonly string[], folder = root): Promise<Ended> {
+  const [out, err]: [string[], string[]] = [[], []];
+  const status = await run(words, {
+    folder,
+    write: (text) => void out.push(text),
+    complain: (text) => void err.push(text),
+    colour: false,
+    width: 100,
+  });
+  return { status, out: out.join(""), err: err.join("") };
+}
+
+/** The same in a process of its own, which costs some hundred times as much. */
+export async function bundledCotter(words: readonly string[], folder = root): Promise<Ended> {
   const { status, stdout, stderr } = spawnSync(process.execPath, [await bundleOf("cotter"), ...words], {
     cwd: folder,
     encoding: "utf8",

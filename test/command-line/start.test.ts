@@ -5,20 +5,10 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { format } from "../../grammar/printer.ts";
-import { start } from "../../server/command-line/commands/start.ts";
 import { git } from "../history/scripted-repository.ts";
-import { called } from "./called.ts";
-import { cotter, folderWith } from "./program.ts";
+import { bundledCotter, cotter, folderWith } from "./program.ts";
 
 const DAY = ["--on", "2026-05-02"];
-
-/** A folder in which `cotter start NAME --git --hook` was called. */
-async function started(name: string, ...words: readonly string[]): Promise<string> {
-  const folder = mkdtempSync(path.join(tmpdir(), "cotter-start-"));
-  const { status, err } = await cotter(["start", name, ...words, ...DAY], folder);
-  if (status !== 0) throw new Error(err);
-  return path.join(folder, name);
-}
 
 function committing(folder: string, message: string, ...words: readonly string[]) {
   const { status, stderr, stdout } = spawnSync("git", ["-C", folder, "commit", "-am", message, ...words], {
@@ -34,7 +24,10 @@ function asJr(folder: string): void {
 
 describe("cotter start", () => {
   it("makes a folder with a first file about which there is nothing to complain", async () => {
-    const folder = await started('Marsh "Kestrel" 1600');
+    const name = 'Marsh "Kestrel" 1600';
+    const beside = mkdtempSync(path.join(tmpdir(), "cotter-start-"));
+    expect(await cotter(["start", name, ...DAY], beside)).toMatchObject({ status: 0, err: "" });
+    const folder = path.join(beside, name);
     expect(readdirSync(folder)).toEqual(["build.cotter"]);
     const { status, out } = await cotter(["check", ...DAY], folder);
     expect([status, out]).toEqual([0, "nothing to complain about\n"]);
@@ -44,17 +37,17 @@ describe("cotter start", () => {
 
   it("keeps what is there, and leaves nothing behind", async () => {
     const folder = folderWith({ "kestrel/notes.txt": "Mine." });
-    const { status, err } = await called(start, [path.join(folder, "kestrel")], folder);
+    const { status, err } = await cotter(["start", path.join(folder, "kestrel")], folder);
     expect(status).toBe(2);
     expect(err).toContain("kestrel is there already and was kept");
-    expect((await called(start, [path.join(folder, "no/such/folder")], folder)).status).toBe(2);
+    expect((await cotter(["start", path.join(folder, "no/such/folder")], folder)).status).toBe(2);
     expect(readdirSync(folder)).toEqual(["kestrel"]);
     expect(readdirSync(path.join(folder, "kestrel"))).toEqual(["notes.txt"]);
   });
 
   it("says what it made to a machine", async () => {
     const folder = mkdtempSync(path.join(tmpdir(), "cotter-start-"));
-    const { out } = await called(start, [path.join(folder, "kestrel"), "--git", "--json"], folder);
+    const { out } = await cotter(["start", path.join(folder, "kestrel"), "--git", "--json"], folder);
     expect(JSON.parse(out)).toMatchObject({
       schema: "cotter/start/1",
       files: ["build.cotter", ".gitattributes"],
@@ -69,7 +62,11 @@ describe("a repository that cotter start made", () => {
   let file = "";
   const write = (change: (text: string) => string) => writeFileSync(file, change(readFileSync(file, "utf8")));
   beforeAll(async () => {
-    folder = await started("kestrel", "--git", "--hook");
+    const beside = mkdtempSync(path.join(tmpdir(), "cotter-start-"));
+    // The hook and the merge call the program that set them up, so it is one that can be called.
+    const { status, err } = await bundledCotter(["start", "kestrel", "--git", "--hook", ...DAY], beside);
+    if (status !== 0) throw new Error(err);
+    folder = path.join(beside, "kestrel");
     file = path.join(folder, "build.cotter");
     asJr(folder);
     git(folder, ["add", "."]);
@@ -148,13 +145,13 @@ describe("cotter start --git for a build that is there", () => {
   it("sets up what a clone has not, and asks nothing twice", async () => {
     const folder = folderWith(files);
     git(folder, ["init", "--quiet"]);
-    const first = await called(start, ["--git", "--hook"], folder);
+    const first = await cotter(["start", "--git", "--hook"], folder);
     expect([first.status, first.out.split("\n")[0]]).toEqual([
       0,
-      `In ${path.relative(process.cwd(), folder)}: .gitattributes, .git/hooks/pre-commit`,
+      "In this folder: .gitattributes, .git/hooks/pre-commit",
     ]);
     expect(git(folder, ["check-attr", "merge", "build.cotter"])).toBe("build.cotter: merge: cotter\n");
-    expect((await called(start, ["--git", "--hook"], folder)).status).toBe(0);
+    expect((await cotter(["start", "--git", "--hook"], folder)).status).toBe(0);
   });
 
   it("in a second working tree, and below the root: the hook of the first checks that build", async () => {
@@ -166,7 +163,7 @@ describe("cotter start --git for a build that is there", () => {
     const second = path.join(mkdtempSync(path.join(tmpdir(), "cotter-tree-")), "second");
     git(folder, ["worktree", "add", "--quiet", second]);
     const build = path.join(second, "kestrel");
-    const { status, err } = await cotter(["start", "--git", "--hook"], build);
+    const { status, err } = await bundledCotter(["start", "--git", "--hook"], build);
     expect([status, err]).toEqual([0, ""]);
     writeFileSync(path.join(build, "build.cotter"), 'vehicle "Marsh Kestrel"\n  past: konwn\n');
     const refused = committing(second, "A slip");
@@ -178,7 +175,7 @@ describe("cotter start --git for a build that is there", () => {
   it("keeps a hook and attributes that are there", async () => {
     const folder = folderWith({ ...files, ".gitattributes": "*.png binary\n" });
     git(folder, ["init", "--quiet"]);
-    const { status, err } = await called(start, ["--git"], folder);
+    const { status, err } = await cotter(["start", "--git"], folder);
     expect(status).toBe(2);
     expect(err).toContain("*.cotter text diff=cotter merge=cotter");
     expect(readFileSync(path.join(folder, ".gitattributes"), "utf8")).toBe("*.png binary\n");
@@ -186,7 +183,9 @@ describe("cotter start --git for a build that is there", () => {
     const hook = path.join(folder, ".git", "hooks", "pre-commit");
     writeFileSync(hook, "#!/bin/sh\nexit 0\n");
     chmodSync(hook, 0o755);
-    expect((await called(start, ["--git", "--hook"], folder)).err).toContain("is there already and was kept");
+    expect((await cotter(["start", "--git", "--hook"], folder)).err).toContain(
+      "is there already and was kept",
+    );
     expect(readFileSync(hook, "utf8")).toBe("#!/bin/sh\nexit 0\n");
     expect(existsSync(path.join(folder, ".git", "config"))).toBe(true);
     expect(git(folder, ["config", "--local", "--list"])).not.toContain("merge.cotter");

@@ -1,3 +1,4 @@
+import path from "node:path";
 import { planOf } from "../../plan/plan.ts";
 import { photosOf, renderBook } from "../../reports/book.ts";
 import type { BookPhoto } from "../../reports/book-photo.ts";
@@ -19,12 +20,13 @@ export const book: Command = {
     "cotter book samples/roadster --out shrike.html --overwrite",
     "cotter book > record.html",
   ],
-  run: async ({ operands, options, out, openBuild }) => {
+  run: async ({ operands, options, folder: from, out, openBuild }) => {
     const { build, folder } = await openBuild(operands[0]);
     const photos = await readPhotos(folder, photosOf(build));
     const page = renderBook(build, planOf(build), photos);
     const file = options.get("out");
-    if (typeof file === "string") await writeWhole(file, page, options.has("overwrite"));
+    if (typeof file === "string")
+      await writeWhole(path.resolve(from, file), page, options.has("overwrite"), file);
     for (const line of notShown(photos)) out.complain(`${line}\n`);
     if (options.has("json")) {
       const report = bookReport(build, photos, typeof file === "string" ? { file } : { page });
@@ -35,7 +37,7 @@ export const book: Command = {
 };
 
 function notShown(photos: ReadonlyMap<string, BookPhoto>): readonly string[] {
-  return [...photos].flatMap(([path, photo]) =>
-    photo.is === "missing" ? [`cotter: the book is without ${path}: ${photo.why}`] : [],
+  return [...photos].flatMap(([name, photo]) =>
+    photo.is === "missing" ? [`cotter: the book is without ${name}: ${photo.why}`] : [],
   );
 }

@@ -41,7 +41,7 @@ const FIRST = "build.cotter";
 
 /** Everything is made beside the folder and then takes its name, so that it is there whole or not at all. */
 async function startNew(call: Call, name: string): Promise<ExitStatus> {
-  const folder = path.resolve(name);
+  const folder = path.resolve(call.folder, name);
   const title = path.basename(folder);
   if (/\p{Cc}/u.test(title) || title === "")
     throw new Failure(`${JSON.stringify(name)} is no name for a folder`);
@@ -113,7 +113,7 @@ async function wantedOf({ options, out }: Call): Promise<Wanted> {
 }
 
 function told(
-  { options, out }: Call,
+  { options, out, folder: from }: Call,
   folder: string,
   files: readonly string[],
   setUp: SetUp | undefined,
@@ -122,7 +122,7 @@ function told(
     out.write(`${JSON.stringify(startReport(withSlashes(folder), files, setUp), undefined, 2)}\n`);
     return 0;
   }
-  const shown = path.relative(process.cwd(), folder);
+  const shown = path.relative(from, folder);
   const where = shown === "" ? "this folder" : shown;
   const lines = [
     files.length === 0 ? `Everything was in ${where} already.` : `In ${where}: ${files.join(", ")}`,

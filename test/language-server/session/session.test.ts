@@ -1,11 +1,11 @@
 /** The server as an editor meets it: a process that speaks the protocol. */
-import { spawnSync } from "node:child_process";
 import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import type { CheckReport } from "../../../server/reports/check.ts";
-import { bundleOf, removeBundles } from "./bundle.ts";
+import { cotter } from "../../command-line/program.ts";
+import { removeBundles } from "./bundle.ts";
 import type { ShownDiagnostic } from "./editor.ts";
 import { Editor, uriOf } from "./editor.ts";
 
@@ -16,11 +16,8 @@ afterAll(removeBundles);
 
 /** What `cotter check --json` says, in the terms of the protocol. */
 async function checked(folder: string): Promise<readonly string[]> {
-  const { stdout } = spawnSync(process.execPath, [await bundleOf("cotter"), "check", folder, "--json"], {
-    encoding: "utf8",
-    maxBuffer: 1e8,
-  });
-  const { complaints } = JSON.parse(stdout) as CheckReport;
+  const { out } = await cotter(["check", folder, "--json"]);
+  const { complaints } = JSON.parse(out) as CheckReport;
   return complaints
     .map(({ file, from, to, code }) => {
       const range = `${from.line - 1}:${from.column - 1}-${to.line - 1}:${to.column - 1}`;
