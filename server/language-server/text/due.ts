@@ -204,6 +204,7 @@ function recordWithin(
   head: string,
 ): { readonly entry: RecordEntry; readonly head: string } | undefined {
   if (!entry.elements.some(({ shape }) => shape.value === "definition")) return undefined;
+  // White space is taken whole, by `(?=\S)`: else a lot of it takes time in the square of its length.
   const pattern =
     entry.elements.length === 1 ? /^\s*([a-z_]+)\s/ : /^\s*(?=\S)[^\s{]*(?:\{[^}]*\}\S*)?\s+([a-z_]+)\s/;
   const match = pattern.exec(head);

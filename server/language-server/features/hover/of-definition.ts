@@ -18,6 +18,7 @@ export function describeDefinition(build: Build, definition: NamedDefinition): s
 
 /** Its records, word for word: each says more than a summary of it would. */
 function records({ records: all }: NamedDefinition): string | undefined {
+  // From the start of white space alone: else a lot of it takes time in the square of its length.
   const lines = all.map(({ record, site }) =>
     textAt(placeAt(site, record.at)).replaceAll(/(?<!\s)\s*\n\s*/g, " "),
   );
