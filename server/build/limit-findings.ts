@@ -40,7 +40,7 @@ export function complainOfReadings(review: Review, calculations: readonly Calcul
   const used = usedReadings(review, calculations);
   for (const { node, item, earlier } of review.parts.values()) {
     if (item.readings.length === 0 && earlier.length === 0) continue;
-    const regardless = item.readings.filter(({ fact }) => fitted.has(fact.place));
+    const regardless = item.readings.filter(({ fact }) => fitted.has(fact.fact));
     complainOnce(ofParts, review, node, [used, ...regardless], (own) =>
       complainOfPart(own, used, node, regardless),
     );
@@ -82,15 +82,15 @@ const overtaken = new Remembered<Finding, Finding>();
  * Readings that a part went on in spite of: the mistake is then the fitting, and is complained about there. Fittings
  * that a newer reading, a new item or another removal has answered become past.
  */
-function fittedRegardless(review: Review): ReadonlySet<Place> {
-  const regardless = new Set<Place>();
+function fittedRegardless(review: Review): ReadonlySet<LoweredFact> {
+  const regardless = new Set<LoweredFact>();
   for (const [index, found] of review.findings.entries()) {
     if (found.code !== "fitted-out-of-limit") continue;
     const part = found.subject && review.parts.get(found.subject);
-    const measured = found.seeAlso.find(({ role }) => role === "measured")?.place;
+    const { measured } = found.data;
     const stands =
-      part?.place === "on" && newestReadings(part.item).some(({ fact }) => fact.place === measured);
-    if (stands && measured !== undefined) regardless.add(measured);
+      part?.place === "on" && newestReadings(part.item).some(({ fact }) => fact.fact === measured);
+    if (stands) regardless.add(measured);
     else review.findings[index] = overtaken.of(found, [], () => ({ ...found, standing: "past" }));
   }
   return regardless;

@@ -1,6 +1,6 @@
 import type { IsoDate } from "../../quantities/dates.ts";
 import type { Quantity } from "../../quantities/quantity.ts";
-import type { Condition } from "../lowering/fact.ts";
+import type { Condition, FactOf } from "../lowering/fact.ts";
 
 /** A reading against one of its limits. */
 export interface LimitData {
@@ -98,6 +98,8 @@ export interface LimitFindings {
     readonly characteristic: string;
     readonly reading: Quantity;
     readonly limit: Quantity;
+    /** The fact that gave the reading: a newer one may answer it. */
+    readonly measured: FactOf<"measured">;
   };
   "limit-not-measured": {
     readonly what: string;

@@ -132,7 +132,7 @@ function complainOfItem(replay: Replay, part: PartState, fact: DatedFact<"fitted
       characteristic: reading.name,
       reading: verdict.reading,
       limit: verdict.limit,
-      measured: reading.fact,
+      measured: reading.fact.fact,
     };
     replay.complainOf(node, "fitted-out-of-limit", fact.place, data, seeAlso("measured", reading.fact));
   }
