@@ -28,8 +28,8 @@ type Edit =
   | { readonly is: "append line"; readonly from: number }
   | { readonly is: "remove line" | "remove block"; readonly from: number };
 
-/** Where in the text, as a share of it. */
-const share = fc.double({ min: 0, max: 0.999, noNaN: true });
+/** Where in the text, as a share of it: drawn from even steps, since of doubles most lie close to nothing. */
+const share = fc.integer({ min: 0, max: 9999 }).map((step) => step / 10_000);
 const edit: fc.Arbitrary<Edit> = fc.oneof(
   fc.record({
     is: fc.constant("type" as const),
@@ -158,13 +158,92 @@ test("of a diary of months, with its mistakes", () => {
   expectGoingOn(files, "2024-01-01" as IsoDate, 8);
 });
 
-test("of a build with hold points, calculations, systems and lives", () => {
-  const names = ["vehicle.cotter", "diary/2026-10.cotter", "diary/2026-11.cotter", "parts/engine.cotter"];
-  const files = names.map((path) => {
+function roadster(): SourceFile[] {
+  const parts = ["brakes", "electrics", "engine", "frame", "front", "rear"].map(
+    (name) => `parts/${name}.cotter`,
+  );
+  const diary = ["08", "09", "10", "11"].map((month) => `diary/2026-${month}.cotter`);
+  const names = ["vehicle.cotter", ...parts, ...diary];
+  return names.map((path) => {
     const file = fileURLToPath(new URL(`../../samples/roadster/${path}`, import.meta.url));
     return { path, document: Document.read(readFileSync(file, "utf8")) };
   });
-  expectGoingOn(files, "2026-11-25" as IsoDate, 8);
+}
+
+test("of a build with hold points, calculations, systems and lives", () => {
+  expectGoingOn(roadster(), "2026-11-25" as IsoDate, 8);
+});
+
+/** What one does at the end of a diary: a fact more, the last one taken back, a figure of it put right. */
+type Writing =
+  | { readonly is: "fact"; readonly from: number }
+  | { readonly is: "take back" }
+  | { readonly is: "figure"; readonly digit: number };
+
+const writing: fc.Arbitrary<Writing> = fc.oneof(
+  { weight: 5, arbitrary: fc.record({ is: fc.constant("fact" as const), from: share }) },
+  { weight: 1, arbitrary: fc.record({ is: fc.constant("take back" as const) }) },
+  {
+    weight: 2,
+    arbitrary: fc.record({ is: fc.constant("figure" as const), digit: fc.integer({ min: 0, max: 9 }) }),
+  },
+);
+
+function written(document: Document, step: Writing, facts: readonly string[]): Document {
+  const { text, length } = document;
+  const last = text.lastIndexOf("\n", length - 2) + 1;
+  switch (step.is) {
+    case "fact":
+      return document.edit(length, length, facts[Math.floor(step.from * facts.length)] ?? "");
+    case "take back":
+      return document.edit(last, length, "");
+    case "figure": {
+      const figure = text.slice(last).search(/\d/);
+      return figure < 0 ? document : document.edit(last + figure, last + figure + 1, String(step.digit));
+    }
+  }
+}
+
+/** Writes on in the last file, with facts as they stand in all of them, and looks after each. */
+function expectWritingOn(texts: readonly SourceFile[], clock: IsoDate, most: number, numRuns: number): void {
+  const facts = texts.flatMap(({ document }) =>
+    document.blocks
+      .filter(({ header }) => header?.block === "day")
+      .flatMap(({ text, items }) =>
+        items.flatMap(({ kind, start, end }) =>
+          kind === "record" ? [`${text.slice(start, end).trimEnd()}\n`] : [],
+        ),
+      ),
+  );
+  fc.assert(
+    fc.property(fc.array(writing, { minLength: 3, maxLength: most }), (steps) => {
+      let files = texts.map(({ path, document }) => ({
+        path,
+        document: Document.read(`${document.text.trimEnd()}\n`),
+      }));
+      let before = readBuild(files, { clock });
+      for (const step of steps) {
+        const last = files.at(-1) as SourceFile;
+        files = [...files.slice(0, -1), fileAfter(last, written(last.document, step, facts))];
+        before = readBuild(files, { clock, before });
+        const again = files.map(({ path, document }) => ({ path, document: Document.read(document.text) }));
+        deepStrictEqual(shown(before), shown(readBuild(again, { clock })));
+      }
+    }),
+    { numRuns },
+  );
+}
+
+test("that is written on at its end, fact by fact", () => {
+  const files = generateLog({ lines: 450, broken: 0.02 }).map(({ path, text }) => ({
+    path,
+    document: Document.read(text),
+  }));
+  expectWritingOn(files, "2024-01-01" as IsoDate, 16, RUNS);
+});
+
+test("of the roadster that is written on at its end, fact by fact", () => {
+  expectWritingOn(roadster(), "2026-11-25" as IsoDate, 12, Math.ceil(RUNS / 2));
 });
 
 test("keeps no more moments of a diary, however many of its days are written in", () => {
