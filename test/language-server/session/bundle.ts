@@ -1,8 +1,8 @@
-/** The programs as bundles, built once for all sessions: a session is then a plain process of Node. */
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
+/** The programs as bundles, built once for all that one thread tests: a session is then a plain process of Node. */
+import { mkdtemp } from "node:fs/promises";
 import path from "node:path";
 import { build } from "esbuild";
+import { inject } from "vitest";
 
 const ENTRIES = { server: "server/language-server/main.ts", cotter: "server/command-line/main.ts" };
 
@@ -20,14 +20,8 @@ export async function bundleOf(program: Program): Promise<string> {
   return path.join(await building, `${program}.mjs`);
 }
 
-/** Removes the bundles. */
-export async function removeBundles(): Promise<void> {
-  if (building !== undefined) await rm(await building, { recursive: true });
-  building = undefined;
-}
-
 async function bundle(): Promise<string> {
-  const folder = await mkdtemp(path.join(tmpdir(), "cotter-session-"));
+  const folder = await mkdtemp(path.join(inject("bundleFolder"), "of-thread-"));
   await build({
     entryPoints: ENTRIES,
     outdir: folder,

@@ -3,10 +3,8 @@ import { spawnSync } from "node:child_process";
 import { mkdtemp, realpath, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { afterAll, expect, test } from "vitest";
-import { bundleOf, removeBundles } from "./bundle.ts";
-
-afterAll(removeBundles);
+import { expect, test } from "vitest";
+import { bundleOf } from "./bundle.ts";
 
 const NEOVIM = "nvim";
 const SCRIPT = path.resolve("test/language-server/session/neovim.lua");

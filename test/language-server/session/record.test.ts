@@ -6,7 +6,6 @@ import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import type { Hover } from "vscode-languageserver";
 import type { RecordRequests } from "../../../server/language-server/protocol.ts";
 import { scriptedRepository } from "../../history/scripted-repository.ts";
-import { removeBundles } from "./bundle.ts";
 import { Editor, uriOf } from "./editor.ts";
 
 type Asked<M extends keyof RecordRequests> = NonNullable<RecordRequests[M]["result"]>;
@@ -28,8 +27,6 @@ beforeAll(() => {
   ]);
   uri = uriOf(path.join(folder, "diary.cotter"));
 });
-
-afterAll(removeBundles);
 
 const hoverAt = async (editor: Editor, line: number) => {
   const position = { line, character: 14 };

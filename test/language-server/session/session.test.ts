@@ -2,17 +2,14 @@
 import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { afterAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type { CheckReport } from "../../../server/reports/check.ts";
 import { cotter } from "../../command-line/program.ts";
-import { removeBundles } from "./bundle.ts";
 import type { ShownDiagnostic } from "./editor.ts";
 import { Editor, uriOf } from "./editor.ts";
 
 const samples = path.resolve("samples");
 const roadster = path.join(samples, "roadster");
-
-afterAll(removeBundles);
 
 /** What `cotter check --json` says, in the terms of the protocol. */
 async function checked(folder: string): Promise<readonly string[]> {

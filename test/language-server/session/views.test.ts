@@ -1,15 +1,12 @@
 /** Requests for views, as a client that shows some meets the server. */
 import path from "node:path";
-import { afterAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type { Book, BuildOverview, Report } from "../../../server/language-server/protocol.ts";
-import { removeBundles } from "./bundle.ts";
 import { Editor, uriOf } from "./editor.ts";
 
 const roadster = path.resolve("samples/roadster");
 const told = { experimental: { cotter: { buildChanged: true } } };
 const CHANGED = "cotter/buildChanged";
-
-afterAll(removeBundles);
 
 const changes = (editor: Editor) => editor.messages.filter(({ method }) => method === CHANGED).length;
 

@@ -2,7 +2,7 @@
 import { mkdtemp, realpath, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { afterAll, afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import type {
   CallHierarchyItem,
   CodeAction,
@@ -19,11 +19,8 @@ import type {
   WorkspaceEdit,
 } from "vscode-languageserver";
 import { edited } from "../marked-build.ts";
-import { removeBundles } from "./bundle.ts";
 import type { ShownDiagnostic } from "./editor.ts";
 import { AnsweredError, Editor, uriOf } from "./editor.ts";
-
-afterAll(removeBundles);
 
 const LOG = `vehicle "Halvorsen Sprint"
   currency: GBP
