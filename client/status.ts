@@ -37,14 +37,21 @@ function statusWords({ title, open }: Next): string {
   return open === 0 ? l10n.t("{0}: nothing open", title) : l10n.t("{0}: {1} open", title, open);
 }
 
-function tooltipOf({ name, toOrder }: BuildOverview, { title, planned, open }: Next): readonly string[] {
+function tooltipOf({ name, toOrder }: BuildOverview, next: Next): readonly string[] {
   const lines = [
     name,
-    planned === null
-      ? l10n.t("Next hold point: {0}", title)
-      : l10n.t("Next hold point: {0}, planned for {1}", title, planned),
-    l10n.t("{0} still open before it, {1} to order", open, toOrder),
+    holdWords(next),
+    next.isWhole
+      ? l10n.t("{0} still open, {1} to order", next.open, toOrder)
+      : l10n.t("{0} still open before it, {1} to order", next.open, toOrder),
     restrictedModeNote() ?? "",
   ];
   return lines.filter((line) => line !== "");
+}
+
+function holdWords({ title, planned, isWhole }: Next): string {
+  if (isWhole) return l10n.t("No hold point is written yet");
+  return planned === null
+    ? l10n.t("Next hold point: {0}", title)
+    : l10n.t("Next hold point: {0}, planned for {1}", title, planned);
 }

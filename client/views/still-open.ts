@@ -22,7 +22,7 @@ export function stillOpen(shown: ShownBuild): LiveTree {
 }
 
 function rowOfHold(hold: HoldEntry, isNext: boolean, inBrief: InBrief): Row {
-  const { ref, title, planned, spot, open } = hold;
+  const { ref, title, planned, spot, open, isWhole } = hold;
   const words = holdWords(hold, inBrief);
   const inFull = [
     holdWords(hold, (day) => day),
@@ -33,8 +33,8 @@ function rowOfHold(hold: HoldEntry, isNext: boolean, inBrief: InBrief): Row {
     label: title,
     description: words,
     icon: iconOfHold(hold),
-    tooltip: `${title} (${ref})\n${inFull.join(", ")}`,
-    spoken: `${l10n.t("hold point")} ${title}, ${inFull.join(", ")}`,
+    tooltip: `${isWhole ? title : `${title} (${ref})`}\n${inFull.join(", ")}`,
+    spoken: `${isWhole ? "" : `${l10n.t("hold point")} `}${title}, ${inFull.join(", ")}`,
     spot,
     open: isNext,
     ...(open.length === 0 ? {} : { below: async () => rowsOfOpen(ref, open, inBrief) }),
@@ -42,8 +42,9 @@ function rowOfHold(hold: HoldEntry, isNext: boolean, inBrief: InBrief): Row {
 }
 
 /** `3 open`; `released 8 Oct`; `lapsed 3 Nov, 2 open`. */
-function holdWords({ released, lapsed, open }: HoldEntry, inBrief: InBrief): string {
+function holdWords({ released, lapsed, open, isWhole }: HoldEntry, inBrief: InBrief): string {
   const count = open.length === 0 ? "" : l10n.t("{0} open", open.length);
+  if (isWhole) return [count || l10n.t("nothing open"), l10n.t("no hold point yet")].join(", ");
   const state =
     released !== null
       ? l10n.t("released {0}", inBrief(released))
@@ -55,7 +56,8 @@ function holdWords({ released, lapsed, open }: HoldEntry, inBrief: InBrief): str
   return [state, count].filter((word) => word !== "").join(", ");
 }
 
-function iconOfHold({ released, open }: HoldEntry): ThemeIcon {
+function iconOfHold({ released, open, isWhole }: HoldEntry): ThemeIcon {
+  if (isWhole) return new ThemeIcon("checklist");
   if (open.length > 0) return new ThemeIcon("lock", new ThemeColor("list.warningForeground"));
   return new ThemeIcon(released === null ? "pass" : "unlock", new ThemeColor("testing.iconPassed"));
 }

@@ -54,8 +54,12 @@ export function thingWords({ state, look }: BranchEntry, inBrief: (day: string) 
   }
 }
 
-function partWords({ place, since, condemned }: PartState, inBrief: (day: string) => string): string {
+function partWords(
+  { place, since, condemned, outOfLimits }: PartState,
+  inBrief: (day: string) => string,
+): string {
   if (condemned) return l10n.t("condemned");
+  if (outOfLimits) return l10n.t("on, out of limits");
   const where = PLACES[place]();
   return since === null ? where : l10n.t("{0} since {1}", where, inBrief(since));
 }

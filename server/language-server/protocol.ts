@@ -120,6 +120,8 @@ export interface NextHold {
   readonly title: string;
   readonly planned: string | null;
   readonly open: number;
+  /** The vehicle as a whole, where the log has no hold point: there is nothing to release. */
+  readonly isWhole: boolean;
 }
 
 /** How a thing stands, at a glance. */
@@ -145,6 +147,8 @@ export type ThingState =
       /** The day on which it came there; null of one that is as it was found. */
       readonly since: string | null;
       readonly condemned: boolean;
+      /** It is on, and its newest reading is outside a limit. */
+      readonly outOfLimits: boolean;
     }
   | { readonly is: "joint"; readonly secured: boolean }
   | { readonly is: "system"; readonly lack: SystemLack | null }
@@ -173,6 +177,8 @@ export interface HoldEntry {
   readonly lapsed: string | null;
   readonly spot: Spot;
   readonly open: readonly OpenEntry[];
+  /** The vehicle as a whole, where the log has no hold point: there is nothing to release. */
+  readonly isWhole: boolean;
 }
 
 export interface OpenEntry {

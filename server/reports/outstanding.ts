@@ -136,23 +136,41 @@ export function outstandingTable(build: Build, waived: readonly Waived[], hold?:
   return {
     title: `Outstanding on ${build.today}`,
     columns: [column("ref", "What"), column("message", "Open because"), column("line", "In the log")],
-    sections: report.holds.map(sectionOf),
-    notes: report.waived.map(
-      ({ code, message, reason, file, line }) =>
-        `waived at ${file}:${line}: ${code}: ${message} (${reason === "" ? "no reason given" : reason})`,
-    ),
+    sections: build.standing.holds.size === 0 ? report.holds.map(wholeOf) : report.holds.map(sectionOf),
+    notes: [
+      ...(build.standing.holds.size === 0 ? [NO_HOLD_POINT] : []),
+      ...report.waived.map(
+        ({ code, message, reason, file, line }) =>
+          `waived at ${file}:${line}: ${code}: ${message} (${reason === "" ? "no reason given" : reason})`,
+      ),
+    ],
     cautions: [report.caution],
   };
 }
 
+const NO_HOLD_POINT =
+  "The log has no hold point, so this is the vehicle as a whole. A block that begins with hold says how far work may go, and what has to be in order before it.";
+
 function sectionOf(hold: OutstandingHold): TableSection {
-  const { ref, title, planned, open } = hold;
+  const { ref, title, planned } = hold;
   const named = title === null ? ref : `${title} (${ref})`;
-  return {
-    heading: `${named}${planned === null ? "" : `, planned for ${planned}`}: ${sayHoldState(hold)}`,
-    rows: open.map(rowOf),
-    foot: open.length === 0 ? ["nothing open"] : [],
-  };
+  return inspected(
+    `${named}${planned === null ? "" : `, planned for ${planned}`}: ${sayHoldState(hold)}`,
+    hold,
+  );
+}
+
+/** Of a log without a hold point: nothing is shut, and nothing can be released. */
+function wholeOf(whole: OutstandingHold): TableSection {
+  const { title, open } = whole;
+  return inspected(
+    `${title ?? "The vehicle"}, as a whole${open.length === 0 ? "" : `: ${open.length} open`}`,
+    whole,
+  );
+}
+
+function inspected(heading: string, { open }: OutstandingHold): TableSection {
+  return { heading, rows: open.map(rowOf), foot: open.length === 0 ? ["nothing open"] : [] };
 }
 
 /** `shut, 3 open`; `released on 2026-10-08`. */

@@ -116,6 +116,20 @@ test("above each block of a thing stands how it is", () => {
   ]);
 });
 
+test("above a part that is on stands which limits it misses", () => {
+  const { view } = marked(`
+    vehicle "V"
+    part disc
+      limit: thickness min 8.4 mm
+    day 2026-05-02
+      removed: disc
+      measured: disc thickness 8.2 mm
+      fitted: disc
+  `);
+  const said = codeLenses(view).map(({ data }) => lensWords(view, (data as { block: number }).block));
+  expect(said.slice(1)).toEqual(["on since 2026-05-02, out of limits: thickness"]);
+});
+
 test("photos, pages and mail addresses can be opened, and nothing else", () => {
   const build = marked(`
     supplier northgate

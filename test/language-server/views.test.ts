@@ -71,7 +71,7 @@ describe("a build in a few figures", () => {
     expect({ name, today, next, lines, at: at(spot) }).toEqual({
       name: "The Sprint",
       today: "2026-05-16",
-      next: { title: "First run", planned: "2026-06-06", open: 2 },
+      next: { title: "First run", planned: "2026-06-06", open: 2, isWhole: false },
       lines: 1,
       at: "log.cotter:1",
     });
@@ -79,7 +79,12 @@ describe("a build in a few figures", () => {
 
   test("without hold points tells of the vehicle as a whole, while something is open", () => {
     const open = 'vehicle "V"\n  past: known\npart disc\nday 2026-05-02\n  removed: disc\n';
-    expect(overview(chosen(open)).next).toEqual({ title: "V", planned: null, open: 1 });
+    expect(overview(chosen(open)).next).toEqual({
+      title: "V",
+      planned: null,
+      open: 1,
+      isWhole: true,
+    });
     expect(overview(chosen(open.replace("removed", "cleaned"))).next).toBeNull();
   });
 
@@ -119,13 +124,22 @@ describe("as it stands", () => {
   test("the state of each, for a client to word", () => {
     const states = ["front", null].flatMap((path) => branch(chosen(CORNER), path) ?? []);
     expect(states.map(({ state }) => state)).toEqual([
-      { is: "part", place: "off", since: "2026-05-02", condemned: true },
-      { is: "part", place: "away", since: "2026-05-09", condemned: false },
-      { is: "part", place: "shelf", since: null, condemned: false },
+      { is: "part", place: "off", since: "2026-05-02", condemned: true, outOfLimits: false },
+      { is: "part", place: "away", since: "2026-05-09", condemned: false, outOfLimits: false },
+      { is: "part", place: "shelf", since: null, condemned: false, outOfLimits: false },
       { is: "joint", secured: false },
       { is: "assembly", wanting: 3, of: 4 },
       { is: "system", lack: "bleeding" },
     ]);
+  });
+
+  test("a part that is on is not in order while its newest reading is out of limits", () => {
+    const worn = "part hub\n  limit: runout max 0.1 mm\nday 2026-05-02\n  measured: hub runout 0.2 mm\n";
+    const stateAfter = (log: string) => branch(chosen(log), null)?.map(({ look, state }) => [look, state]);
+    const hub = { is: "part", place: "on", since: null, condemned: false };
+    expect(stateAfter(worn)).toEqual([["unsettled", { ...hub, outOfLimits: true }]]);
+    const trued = `${worn}  measured: hub runout 0.05 mm\n`;
+    expect(stateAfter(trued)).toEqual([["plain", { ...hub, outOfLimits: false }]]);
   });
 
   test("nothing where there is no such thing any more", () => {

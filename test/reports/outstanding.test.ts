@@ -121,6 +121,21 @@ day 2026-05-02
     expect(report.holds).toMatchObject([{ ref: "vehicle", ready: false, open: [{ ref: "seat" }] }]);
   });
 
+  it("of a build without hold points says so, and nothing of a release", () => {
+    const said = (log: string) => {
+      const { sections, notes } = outstandingTable(buildOf(log), []);
+      return [sections.map(({ heading }) => heading), notes.map((note) => note.slice(0, 26))];
+    };
+    const seat = 'vehicle "Plover"\n  past: known\npart seat "Seat"\n';
+    const note = "The log has no hold point,";
+    expect(said(`${seat}day 2026-05-02\n  removed: seat\n`)).toEqual([
+      ["Plover, as a whole: 1 open"],
+      [note],
+    ]);
+    expect(said(seat)).toEqual([["Plover, as a whole"], [note]]);
+    expect(said(`${seat}hold ready "Ready"\n`)).toEqual([["Ready (ready): ready to be released"], []]);
+  });
+
   it("reads in a terminal: each hold point, a box for each item, the caution last", () => {
     const build = buildOf(log);
     const text = renderText(outstandingTable(build, complaintsOf(build).waived), {

@@ -2,7 +2,9 @@
 import type { Build } from "../../build/build.ts";
 import { circuitFaults } from "../../build/circuits.ts";
 import { condemnation } from "../../build/condemnation.ts";
+import { outsideLimits } from "../../build/judgement.ts";
 import { securing } from "../../build/securing.ts";
+import type { Standing } from "../../build/standing.ts";
 import type { DatedFact } from "../../build/states.ts";
 import { systemLack } from "../../build/system-check.ts";
 import { testLack } from "../../build/tests.ts";
@@ -46,6 +48,18 @@ export function isAmiss(build: Build, node: TreeNode): boolean {
   }
 }
 
+/** Whether a part is on although its newest reading is outside a limit. */
+export function isOnOutOfLimits(standing: Standing, node: TreeNode): boolean {
+  return limitsMissed(standing, node).length > 0;
+}
+
+/** The characteristics of a part that is on whose newest reading is outside a limit. */
+function limitsMissed(standing: Standing, node: TreeNode): readonly string[] {
+  const part = standing.parts.get(node);
+  if (part === undefined || whereabouts(standing, node)?.place !== "on") return [];
+  return [...new Set(outsideLimits(standing, part.item).map(({ reading }) => reading.name))];
+}
+
 function isCondemned({ standing }: Build, node: TreeNode): boolean {
   const part = standing.parts.get(node);
   return part !== undefined && condemnation(standing, part) !== undefined;
@@ -59,8 +73,10 @@ function ofPart({ standing }: Build, node: TreeNode): string {
   const with_ = state.node === node ? "" : ` with ${state.node.path}`;
   const condemned = condemnation(standing, part);
   const { decision } = part;
+  const missed = limitsMissed(standing, node);
   const words = [
     part.missing ? sayPlace("missing") : `${sayPlace(place)}${with_}${since(state.placed)}`,
+    missed.length === 0 ? undefined : `out of limits: ${missed.join(", ")}`,
     condemned === undefined ? undefined : `condemned: ${condemned.why.replaceAll("_", " ")}`,
     decision === undefined || decision.settled !== undefined || decision.decision === condemned?.why
       ? undefined

@@ -9,7 +9,7 @@ import type { TreeNode } from "../../../build/tree/node.ts";
 import { below } from "../../../build/tree/node.ts";
 import { whereabouts } from "../../../build/whereabouts.ts";
 import type { BranchEntry, Look, ThingState } from "../../protocol.ts";
-import { isAmiss } from "../../words/node-state.ts";
+import { isAmiss, isOnOutOfLimits } from "../../words/node-state.ts";
 import { describeNode } from "../hover/of-node.ts";
 import type { ChosenBuild } from "./chosen-build.ts";
 
@@ -94,6 +94,7 @@ function stateOfPart({ standing }: Build, node: TreeNode): ThingState {
     place: missing ? "missing" : (where?.place ?? "on"),
     since: (missing ? undefined : where?.state.placed?.date) ?? null,
     condemned: part !== undefined && condemnation(standing, part) !== undefined,
+    outOfLimits: isOnOutOfLimits(standing, node),
   };
 }
 
@@ -103,6 +104,7 @@ function lookOfPart({ standing }: Build, node: TreeNode): Look {
   if (part === undefined || where === undefined) return "plain";
   if (condemnation(standing, part) !== undefined) return "condemned";
   if (part.missing || where.place === "away" || where.place === "gone") return "away";
+  if (isOnOutOfLimits(standing, node)) return "unsettled";
   // As it was at the start: on the vehicle as found, or goods on the shelf.
   if (where.state.placed === undefined && where.place !== "off") return "plain";
   return where.place === "on" ? "settled" : "unsettled";

@@ -29,13 +29,16 @@ function nextHold({ build }: ChosenBuild): NextHold | null {
     .sort((a, b) => (a.planned < b.planned ? -1 : a.planned > b.planned ? 1 : 0));
   if (first === undefined && holds.size > 0) return null;
   const [next] = inspectedHolds(build, first?.definition);
-  return next === undefined || (first === undefined && next.open.length === 0) ? null : inFigures(next);
+  return next === undefined || (first === undefined && next.open.length === 0)
+    ? null
+    : inFigures(next, first === undefined);
 }
 
-function inFigures({ hold, open }: InspectedHold): NextHold {
+function inFigures({ hold, open }: InspectedHold, isWhole: boolean): NextHold {
   return {
     title: hold.title ?? hold.name,
     planned: recordOf(hold, "planned")?.date ?? null,
     open: open.length,
+    isWhole,
   };
 }

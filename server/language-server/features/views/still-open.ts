@@ -18,6 +18,7 @@ export function stillOpen(chosen: ChosenBuild): readonly HoldEntry[] {
       lapsed: report.lapsed,
       spot: chosen.spotOf(hold.header),
       open: open.map((item) => entryOf(chosen, item)),
+      isWhole: chosen.build.standing.holds.size === 0,
     };
   });
 }
