@@ -83,7 +83,7 @@ export function costsTable(build: Build): Table {
         groupsBy(costs, ({ supplier }) => supplier ?? "no supplier named", undefined),
       ),
       section("By month", groupsBy(costs, monthOf, monthOf)),
-    ],
+    ].filter(({ rows }) => rows.length > 0),
     notes: notesOf(costs),
     cautions: [],
   };

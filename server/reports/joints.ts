@@ -149,11 +149,14 @@ export function jointsTable({ standing, today }: Build): Table {
       column("protrusion", "Past nut", "right"),
     ],
     sections: sectionsOf(standing, rows),
-    notes: [
-      `${rows.length} ${rows.length === 1 ? "joint" : "joints"}, ${open} of them not secured.`,
-      "A box is still to be done. Preload and its share of proof are estimates, at what is aimed at and the middle of the friction; in brackets what the scatter of tightening by torque may make of the preload.",
-      ...frictionsOf(rows),
-    ],
+    notes:
+      rows.length === 0
+        ? ["The log has no joint."]
+        : [
+            `${rows.length} ${rows.length === 1 ? "joint" : "joints"}, ${open} of them not secured.`,
+            "A box is still to be done. Preload and its share of proof are estimates, at what is aimed at and the middle of the friction; in brackets what the scatter of tightening by torque may make of the preload.",
+            ...frictionsOf(rows),
+          ],
     cautions: [CAUTION],
   };
 }

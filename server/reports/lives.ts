@@ -180,7 +180,8 @@ export function livesTable(build: Build): Table {
       column("state", "State"),
     ],
     sections: [{ heading: "", rows: lives.map(lifeRow) }],
-    notes: [],
+    notes:
+      lives.length === 0 ? ["Nothing in the log has a life, a service interval or a change interval."] : [],
     cautions: [caution],
   };
 }

@@ -151,9 +151,12 @@ export function settingsTable(build: Build): Table {
         rows: own.flatMap(settingRows),
       };
     }),
-    notes: setups.map(
-      (setup) => `${setup.ref}: ${setup.title ?? setup.ref}${setup.with === null ? "" : `, ${setup.with}`}`,
-    ),
+    notes: [
+      ...(settings.length === 0 ? ["The log has no settings."] : []),
+      ...setups.map(
+        (setup) => `${setup.ref}: ${setup.title ?? setup.ref}${setup.with === null ? "" : `, ${setup.with}`}`,
+      ),
+    ],
     cautions: [caution],
   };
 }

@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { IsoDate } from "../../server/quantities/dates.ts";
+import { costsTable } from "../../server/reports/costs.ts";
+import { jointsTable } from "../../server/reports/joints.ts";
 import { livesReport, livesTable } from "../../server/reports/lives.ts";
 import { settingsReport, settingsTable } from "../../server/reports/settings.ts";
 import { buildOf } from "../build/marked-build.ts";
@@ -94,4 +96,14 @@ describe("lives", () => {
     expect(table.sections[0]?.rows[1]?.remarks).toEqual(["does not last for climb"]);
     expect(table.cautions.join(" ")).toContain("the maker's label and the rules of the event decide");
   });
+});
+
+it("of a log that has none says so", () => {
+  const bare = buildOf('part seat "Seat"\n');
+  expect(settingsTable(bare).notes).toEqual(["The log has no settings."]);
+  expect(livesTable(bare).notes).toEqual([
+    "Nothing in the log has a life, a service interval or a change interval.",
+  ]);
+  expect(jointsTable(bare).notes).toEqual(["The log has no joint."]);
+  expect(costsTable(bare).sections).toEqual([]);
 });
