@@ -343,6 +343,8 @@ export interface SyntaxFault extends Span {
   readonly found: string;
   /** What would be read there, in words: `a length, such as 9.12 mm`. */
   readonly expected: string;
+  /** What is wrong, in words, where it is not that something else stands there. */
+  readonly reason?: string;
   readonly fixes: readonly SyntaxFix[];
 }
 

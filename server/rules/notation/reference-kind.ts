@@ -25,5 +25,6 @@ joint hub_bolts "Hub bolts"
 day 2026-05-02
   removed: hub
 `,
-  message: ({ data }) => `${data.text} is a ${data.kind}; expected ${data.wanted}`,
+  message: ({ data }) =>
+    `${data.text} is ${/^[aeiou]/.test(data.kind) ? "an" : "a"} ${data.kind}; expected ${data.wanted}`,
 });

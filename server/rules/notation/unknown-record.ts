@@ -1,4 +1,5 @@
 import { findingRule } from "../rule.ts";
+import { foundInstead } from "./text-fault-words.ts";
 
 export const unknownRecord = findingRule<"unknown-record">({
   code: "unknown-record",
@@ -17,8 +18,9 @@ day 2026-05-02
 day 2026-05-02
   removed: hub
 `,
-  message: ({ data }) =>
-    data.expected === ""
-      ? `${data.found} is no record word`
-      : `${data.found} is no record word; ${data.expected} is`,
+  message: ({ data }) => {
+    if (data.reason !== undefined) return foundInstead(data);
+    const { found, expected } = data;
+    return expected === "" ? `${found} is no record word` : `${found} is no record word; ${expected} is`;
+  },
 });

@@ -26,6 +26,21 @@ day 2026-05-02
 `,
   ],
   [
+    "a record without its space, and a reference to another kind of thing, in plain words",
+    `
+vehicle "Example"
+  past: known
+
+part front.disc "Brake disc"
+
+day 2026-05-02
+  removed:front.disc
+  ^^^^^^^^ error unknown-record: a record is its word in small letters, a colon and a space: expected removed: …
+  torqued: front 24 N.m
+           ^^^^^ error reference-kind: front is an assembly; expected a joint
+`,
+  ],
+  [
     "the nanometre is a length, and no torque",
     `
 vehicle "Example"
