@@ -1,4 +1,5 @@
 /** *New day*: goes to today's day, or begins it behind the newest one. */
+import type { TextEditor } from "vscode";
 import { l10n, SnippetString, window } from "vscode";
 import { goTo } from "../go-to.ts";
 import type { ShownBuild } from "../shown-build.ts";
@@ -10,7 +11,7 @@ export async function newDay(shown: ShownBuild): Promise<void> {
   if (place === null) return await sayNoBuild(shown);
   const { date, found, end } = place;
   if (found !== null) {
-    await goTo(shown, end);
+    await addLine(await goTo(shown, end));
     void window.showInformationMessage(
       l10n.t("Today, {0}, has its day already. The cursor is at its end.", date),
     );
@@ -18,4 +19,15 @@ export async function newDay(shown: ShownBuild): Promise<void> {
   }
   const block = new SnippetString().appendText(`day ${date} `).appendPlaceholder("4 h").appendText("\n  ");
   await insertBlock(shown, end, block.appendTabstop(0));
+}
+
+/** What is written next would run on in the last line of the day otherwise. */
+async function addLine(editor: TextEditor): Promise<void> {
+  const { active } = editor.selection;
+  if (editor.document.lineAt(active.line).isEmptyOrWhitespace) return;
+  await editor.insertSnippet(new SnippetString("\n  "), active, {
+    undoStopBefore: true,
+    undoStopAfter: true,
+    keepWhitespace: true,
+  });
 }
