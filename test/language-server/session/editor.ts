@@ -1,21 +1,31 @@
 /**
- * A small editor: starts a server as a process, speaks the protocol to it over its standard input and output, and keeps
- * what it is told. Framing and numbering are its own, so that the server is not tested with its own library.
+ * A small editor: starts a server, as a process unless one in this process will do, speaks the protocol to it over its
+ * standard input and output, and keeps what it is told. Framing and numbering are its own, so that the server is not tested with its own library.
  */
-import type { ChildProcessWithoutNullStreams } from "node:child_process";
 import { spawn } from "node:child_process";
+import type { Readable, Writable } from "node:stream";
 import { pathToFileURL } from "node:url";
 import type { Program } from "./bundle.ts";
 import { bundleOf } from "./bundle.ts";
+import { serverHere } from "./server-here.ts";
 
 export interface EditorOptions {
-  readonly program?: Program;
+  /** The bundle that is started as the server; "here" for the server in this process. */
+  readonly program?: Program | "here";
   readonly capabilities?: object;
   /** Absolute paths of the folders that are open. */
   readonly folders?: readonly string[];
   /** The section `cotter` of the settings. */
   readonly settings?: object;
   readonly initializationOptions?: object;
+}
+
+/** What a server is spoken to by, and the status that it ends with. */
+export interface ServerStreams {
+  readonly stdin: Writable;
+  readonly stdout: Readable;
+  readonly stderr?: Readable;
+  readonly exit: Promise<number | null>;
 }
 
 export interface Message {
@@ -58,7 +68,7 @@ export class Editor {
   capabilities: Record<string, unknown> = {};
   stderr = "";
   readonly exit: Promise<number | null>;
-  private readonly process: ChildProcessWithoutNullStreams;
+  private readonly server: ServerStreams;
   private readonly options: EditorOptions;
   private readonly waiting = new Map<number, Waiting>();
   private readonly watchers = new Set<() => void>();
@@ -66,12 +76,12 @@ export class Editor {
   private received = Buffer.alloc(0);
   private numbers = 0;
 
-  private constructor(process: ChildProcessWithoutNullStreams, options: EditorOptions) {
-    this.process = process;
+  private constructor(server: ServerStreams, options: EditorOptions) {
+    this.server = server;
     this.options = options;
-    this.exit = new Promise((resolve) => process.on("exit", resolve));
-    process.stdout.on("data", (data: Buffer) => this.receive(data));
-    process.stderr.on("data", (data: Buffer) => {
+    this.exit = server.exit;
+    server.stdout.on("data", (data: Buffer) => this.receive(data));
+    server.stderr?.on("data", (data: Buffer) => {
       this.stderr += data.toString();
     });
     void this.exit.then(() => {
@@ -82,8 +92,7 @@ export class Editor {
 
   static async start(options: EditorOptions = {}): Promise<Editor> {
     const { program = "server" } = options;
-    const words = program === "cotter" ? ["serve", "--stdio"] : ["--stdio"];
-    const editor = new Editor(spawn(process.execPath, [await bundleOf(program), ...words]), options);
+    const editor = new Editor(program === "here" ? serverHere() : await started(program), options);
     const folders = (options.folders ?? []).map((folder) => ({ uri: uriOf(folder), name: folder }));
     const result = (await editor.request("initialize", {
       processId: process.pid,
@@ -122,9 +131,9 @@ export class Editor {
 
   /** Sends several messages so that the server gets them at once. */
   together<T>(send: () => T): T {
-    this.process.stdin.cork();
+    this.server.stdin.cork();
     const result = send();
-    this.process.stdin.uncork();
+    this.server.stdin.uncork();
     return result;
   }
 
@@ -174,13 +183,13 @@ export class Editor {
 
   /** Ends the server's input, as when an editor dies. */
   hangUp(): void {
-    this.process.stdin.end();
+    this.server.stdin.end();
   }
 
   private send(message: object): void {
     const body = Buffer.from(JSON.stringify({ jsonrpc: "2.0", ...message }));
-    this.process.stdin.write(`Content-Length: ${body.length}\r\n\r\n`);
-    this.process.stdin.write(body);
+    this.server.stdin.write(`Content-Length: ${body.length}\r\n\r\n`);
+    this.server.stdin.write(body);
   }
 
   private receive(data: Buffer): void {
@@ -219,6 +228,13 @@ export class Editor {
     if (method !== "workspace/configuration") return null;
     return (params as { items: unknown[] }).items.map(() => this.options.settings ?? null);
   }
+}
+
+async function started(program: Program): Promise<ServerStreams> {
+  const words = program === "cotter" ? ["serve", "--stdio"] : ["--stdio"];
+  const server = spawn(process.execPath, [await bundleOf(program), ...words]);
+  const { stdin, stdout, stderr } = server;
+  return { stdin, stdout, stderr, exit: new Promise((resolve) => server.on("exit", resolve)) };
 }
 
 export function uriOf(file: string): string {

@@ -40,7 +40,11 @@ const eventually = <T>(look: () => Promise<T>) => vi.waitFor(look, { timeout: 20
 
 describe("a hover", () => {
   test("says that a fact was written later than its day, once git has answered", async () => {
-    const editor = await Editor.start({ folders: [folder], initializationOptions: { trusted: true } });
+    const editor = await Editor.start({
+      program: "here",
+      folders: [folder],
+      initializationOptions: { trusted: true },
+    });
     expect(await hoverAt(editor, 2)).toContain("Hub");
     await eventually(async () =>
       expect(await hoverAt(editor, 2)).toContain("Written 19 days later, on 2026-05-21, by JR"),
@@ -50,7 +54,7 @@ describe("a hover", () => {
   });
 
   test("does not, until the editor says that the folder is trusted", async () => {
-    const editor = await Editor.start({ folders: [folder] });
+    const editor = await Editor.start({ program: "here", folders: [folder] });
     const untrusted = [await hoverAt(editor, 2), await hoverAt(editor, 2)];
     editor.notify("cotter/trusted", { trusted: true });
     await eventually(async () => expect(await hoverAt(editor, 2)).toContain("Written 19 days later"));
@@ -61,6 +65,7 @@ describe("a hover", () => {
 
   test("does not, where its user does not want it", async () => {
     const editor = await Editor.start({
+      program: "here",
       folders: [folder],
       initializationOptions: { trusted: true, settings: { writtenLater: false } },
     });
@@ -76,7 +81,11 @@ describe("a log that was renamed, of a build below the root", () => {
       { day: "2026-05-09", files: { "shed/diary.cotter": null, "shed/may.cotter": DAY + READING } },
       { day: "2026-05-16", files: { "shed/may.cotter": DAY } },
     ]);
-    const editor = await Editor.start({ folders: [renamed], initializationOptions: { trusted: true } });
+    const editor = await Editor.start({
+      program: "here",
+      folders: [renamed],
+      initializationOptions: { trusted: true },
+    });
     const log = uriOf(path.join(renamed, "shed", "may.cotter"));
     const of = { uri: log, from: "HEAD~2", to: null };
     const compared = await editor.request<Asked<"cotter/compare">>("cotter/compare", of);
@@ -108,7 +117,11 @@ describe("a log that was renamed, of a build below the root", () => {
 describe("the record of a build", () => {
   let editor: Editor;
   beforeAll(async () => {
-    editor = await Editor.start({ folders: [folder], initializationOptions: { trusted: true } });
+    editor = await Editor.start({
+      program: "here",
+      folders: [folder],
+      initializationOptions: { trusted: true },
+    });
   });
   afterAll(() => editor.stop());
 

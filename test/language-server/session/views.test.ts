@@ -12,7 +12,7 @@ const changes = (editor: Editor) => editor.messages.filter(({ method }) => metho
 
 describe("a client with views", () => {
   test("gets the build of the log it names, and the first one otherwise", async () => {
-    const editor = await Editor.start({ folders: [roadster], capabilities: told });
+    const editor = await Editor.start({ program: "here", folders: [roadster], capabilities: told });
     const first = await editor.request<BuildOverview>("cotter/overview", { uri: null });
     expect([first.folder, first.name]).toEqual([uriOf(roadster), "Ledbrook Shrike 1600"]);
     editor.open("untitled:Untitled-1", 'vehicle "Another"\n');
@@ -23,7 +23,7 @@ describe("a client with views", () => {
   });
 
   test("is told of changes if it asks for that, and then gets what is new", async () => {
-    const editor = await Editor.start({ capabilities: told });
+    const editor = await Editor.start({ program: "here", capabilities: told });
     const uri = "untitled:Untitled-1";
     editor.open(uri, 'vehicle "V"\n');
     await editor.untilTrue(() => changes(editor) > 0);
@@ -35,7 +35,7 @@ describe("a client with views", () => {
   });
 
   test("gets an answer to an expression where there is no build at all", async () => {
-    const editor = await Editor.start({});
+    const editor = await Editor.start({ program: "here" });
     expect(await editor.request("cotter/overview", { uri: null })).toBeNull();
     expect(await editor.request("cotter/calculate", { uri: null, expression: "1 in in mm" })).toEqual({
       text: "25.4 mm",
