@@ -6,10 +6,11 @@ import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from "vsco
 import { askToBeTold, clientOptions } from "./client-options.ts";
 import { makeAtHome } from "./home.ts";
 import { offerFiles } from "./offered-files.ts";
+import { startInBackground } from "./start.ts";
 
 let client: LanguageClient | undefined;
 
-export async function activate(context: ExtensionContext): Promise<void> {
+export function activate(context: ExtensionContext): void {
   const script = Uri.joinPath(context.extensionUri, "dist/browser/server.js").toString(true);
   const schemes = schemesOfLogs();
   client = new LanguageClient(
@@ -22,7 +23,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   askToBeTold(client);
   makeAtHome(context, client, schemes);
   context.subscriptions.push(client);
-  await client.start();
+  startInBackground(client);
 }
 
 export async function deactivate(): Promise<void> {

@@ -5,17 +5,18 @@ import type { ServerOptions } from "vscode-languageclient/node";
 import { LanguageClient, TransportKind } from "vscode-languageclient/node";
 import { askToBeTold, clientOptions } from "./client-options.ts";
 import { makeAtHome } from "./home.ts";
+import { startInBackground } from "./start.ts";
 import { offerCheckTask } from "./tasks/check-task.ts";
 
 let client: LanguageClient | undefined;
 
-export async function activate(context: ExtensionContext): Promise<void> {
+export function activate(context: ExtensionContext): void {
   const schemes = ["file", "untitled", "vscode-vfs"];
   client = new LanguageClient("cotter", "Cotter", serverOptions(context), clientOptions(schemes));
   askToBeTold(client);
   makeAtHome(context, client, schemes);
   context.subscriptions.push(offerCheckTask(context.extensionUri), client);
-  await client.start();
+  startInBackground(client);
 }
 
 export async function deactivate(): Promise<void> {

@@ -11,6 +11,7 @@ import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { parseArgs } from "node:util";
 import { build } from "esbuild";
+import { measureActivation } from "./activation.mjs";
 import { measureEdits } from "./edits.mjs";
 import { measureMemory } from "./memory.mjs";
 import { pageOf } from "./page.mjs";
@@ -22,6 +23,7 @@ import { measureStart } from "./start.mjs";
 
 const root = path.dirname(path.dirname(path.dirname(fileURLToPath(import.meta.url))));
 const cache = path.join(root, ".cache/bench");
+const packageFile = path.join(root, "cotter.vsix");
 const resultsFile = path.join(cache, "results.json");
 
 const { values: options } = parseArgs({
@@ -77,7 +79,16 @@ const PARTS = {
       edits: quick ? 60 : Number(options.edits),
       editedLines: 1000,
     }),
-  sizes: () => measureSizes(dist, path.join(root, "cotter.vsix")),
+  // Of what is packaged (`npm run package`), if anything is.
+  activation: () =>
+    existsSync(packageFile)
+      ? measureActivation({
+          packageFile,
+          samples: path.join(root, "samples/roadster"),
+          rounds: quick ? 1 : 7,
+        })
+      : undefined,
+  sizes: () => measureSizes(dist, packageFile),
 };
 
 const asked = options.only?.split(",") ?? Object.keys(PARTS);
