@@ -17,7 +17,7 @@ export async function newDay(shown: ShownBuild): Promise<void> {
     );
     return;
   }
-  const block = new SnippetString().appendText(`day ${date} `).appendPlaceholder("4 h").appendText("\n  ");
+  const block = new SnippetString().appendText(`day ${date} `).appendPlaceholder("4").appendText(" h\n  ");
   await insertBlock(shown, end, block.appendTabstop(0));
 }
 

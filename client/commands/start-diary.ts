@@ -25,14 +25,15 @@ export async function startDiary(): Promise<void> {
   // Not written yet, but bound for that place: saving asks nothing more.
   const document = await workspace.openTextDocument(file.with({ scheme: "untitled" }));
   const editor = await window.showTextDocument(document);
+  // Units are no places to fill in: the list that opens behind a space would take the Tab that leads to the next place.
   const page = new SnippetString()
     .appendText(`vehicle ${quoted(name.trim())}\n  currency: `)
     .appendPlaceholder("EUR")
     .appendText('\n\npart front.left.disc "Front left disc"\n  limit: thickness min ')
     .appendPlaceholder("8.4")
     .appendText(` mm\n\nday ${today()} `)
-    .appendPlaceholder("2 h")
-    .appendText("\n  ")
+    .appendPlaceholder("2")
+    .appendText(" h\n  ")
     .appendTabstop(0);
   await editor.insertSnippet(page);
 }
