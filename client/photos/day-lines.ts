@@ -28,15 +28,16 @@ export function lastLineOfRecord({ count, at }: Lines, line: number): number {
 /** The indent of the lines around: that of this one or of the nearest above; two spaces where there is none. */
 export function indentAt({ at }: Lines, line: number): string {
   for (let above = line; above >= 0; above -= 1) {
-    const [, indent = "", rest = ""] = /^(\s*)(.*)$/.exec(at(above)) ?? [];
-    if (rest !== "") return indent === "" ? "  " : indent;
+    const text = at(above);
+    const indent = text.slice(0, text.length - text.trimStart().length);
+    if (text !== indent) return indent === "" ? "  " : indent;
   }
   return "  ";
 }
 
 function goesOn(text: string): boolean {
   return /^\s+[a-z][a-z_]*:(\s|$)/.test(text) || /^\s+[^|#]/.test(text)
-    ? /,\s*$/.test(text.replace(/\s{2,}#(\s.*)?$/, ""))
+    ? /,\s*$/.test(text.replace(/(?<!\s)\s{2,}#(?:\s.*)?$/s, ""))
     : false;
 }
 

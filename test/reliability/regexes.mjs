@@ -12,9 +12,6 @@ import { installed } from "./installed.mjs";
 
 const LAST_THOUSAND = "what stands before the cursor, a thousand characters at most";
 
-const LINE_OF_PHOTO =
-  "a line of the log beside which a photo is put: short as a rule, not by force; 20,000 spaces take seconds";
-
 /** Patterns that take time in the square of a text, and why the text that each meets is short or ends it at once. */
 const SHORT = {
   "grammar/tokens.ts /(?:\\^-?\\d+|\\d+|[²³⁴])$/": "one unit, whose figures stand at its end",
@@ -30,8 +27,6 @@ const SHORT = {
   "server/language-server/features/completion/of-words.ts /<([^>]*)>/": "a form of our own vocabulary",
   "server/language-server/features/views/report.ts /(<[^>]*>)/":
     "a page of our own, in which each < is closed",
-  "client/photos/day-lines.ts /^(\\s*)(.*)$/": LINE_OF_PHOTO,
-  "client/photos/day-lines.ts /\\s{2,}#(\\s.*)?$/": LINE_OF_PHOTO,
   "client/photos/photo-names.ts /^[.-]+|[.-]+$/": "the name of a file",
   "client/views/in-brief.ts /[\\s,;:.–-]+$/": "25 letters of a name",
 };
