@@ -8,6 +8,9 @@ import { today } from "./today.ts";
 /** As `cotter start` calls it. */
 const FILE = "build.cotter";
 
+/** Some of ISO 4217 to choose from, the one that is written by itself first; any other can be typed. */
+const CURRENCIES = ["EUR", "GBP", "USD", "AUD", "CAD", "CHF", "DKK", "JPY", "NOK", "NZD", "PLN", "SEK"];
+
 export async function startDiary(): Promise<void> {
   const name = await window.showInputBox({
     title: l10n.t("Start a diary"),
@@ -25,10 +28,11 @@ export async function startDiary(): Promise<void> {
   // Not written yet, but bound for that place: saving asks nothing more.
   const document = await workspace.openTextDocument(file.with({ scheme: "untitled" }));
   const editor = await window.showTextDocument(document);
-  // Units are no places to fill in: the list that opens behind a space would take the Tab that leads to the next place.
+  // A list that opens while one writes takes the Tab that leads to the next place: a choice has its own, which leads on,
+  // and a unit, behind whose space a list opens, is no place to fill in.
   const page = new SnippetString()
     .appendText(`vehicle ${quoted(name.trim())}\n  currency: `)
-    .appendPlaceholder("EUR")
+    .appendChoice(CURRENCIES)
     .appendText('\n\npart front.left.disc "Front left disc"\n  limit: thickness min ')
     .appendPlaceholder("8.4")
     .appendText(` mm\n\nday ${today()} `)
