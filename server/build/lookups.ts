@@ -4,7 +4,8 @@
  */
 import type { Gathered } from "./definitions.ts";
 import type { LostLine } from "./lost-lines.ts";
-import type { Standing } from "./standing.ts";
+import type { Standing, TableName } from "./standing.ts";
+import { TABLES } from "./standing.ts";
 import { StandingView } from "./standing-view.ts";
 import type { TreeNode } from "./tree/node.ts";
 
@@ -14,24 +15,6 @@ export interface Source {
   readonly lostAbout: (node: TreeNode) => readonly LostLine[];
 }
 
-const TABLES = [
-  "parts",
-  "joints",
-  "readings",
-  "systems",
-  "settings",
-  "tests",
-  "holdTests",
-  "snags",
-  "jobs",
-  "holds",
-  "gauges",
-  "supply",
-  "calculated",
-  "disturbed",
-] as const satisfies readonly (keyof Standing)[];
-
-type TableName = (typeof TABLES)[number];
 type Table = ReadonlyMap<unknown, unknown>;
 
 /** One lookup, which can be made again in another source. */

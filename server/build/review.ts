@@ -2,16 +2,15 @@
  * A diary that has been read, while verdicts are made of it: how things stand, and what there is to complain of. No state
  * changes any more, so that what follows from the states can be kept (`Kept`).
  */
-import { isCritical } from "./criticality.ts";
 import type { Finding, FindingCode, FindingExtras } from "./finding.ts";
 import { finding } from "./finding.ts";
 import type { FindingData } from "./finding-data.ts";
 import type { Source } from "./lookups.ts";
-import { lostReasons } from "./lost-reasons.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import { StandingView } from "./standing-view.ts";
 import type { DatedFact } from "./states.ts";
+import { subjectFinding } from "./subject-finding.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 export class Review extends StandingView {
@@ -38,10 +37,8 @@ export class Review extends StandingView {
     data: FindingData[C],
     extras: FindingExtras = {},
   ): void {
-    const reasons = lostReasons(code, () => this.source.lostAbout(node));
-    const seeAlso = [...(extras.seeAlso ?? []), ...reasons];
-    const critical = isCritical(this, node);
-    this.complain(code, place, data, { subject: node, critical, ...extras, seeAlso });
+    const { lostAbout } = this.source;
+    this.findings.push(subjectFinding(this, lostAbout, node, code, place, data, extras));
   }
 
   /** The place of a stretch of a fact's line. */

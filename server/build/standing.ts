@@ -50,3 +50,23 @@ export interface Standing {
   /** Lines that could not be read, or not in full. */
   readonly lost: readonly LostLine[];
 }
+
+/** The tables of a standing. */
+export const TABLES = [
+  "parts",
+  "joints",
+  "readings",
+  "systems",
+  "settings",
+  "tests",
+  "holdTests",
+  "snags",
+  "jobs",
+  "holds",
+  "gauges",
+  "supply",
+  "calculated",
+  "disturbed",
+] as const satisfies readonly (keyof Standing)[];
+
+export type TableName = (typeof TABLES)[number];

@@ -6,14 +6,13 @@ import type { ReferenceNode } from "../../../grammar/syntax.ts";
 import type { IsoDate } from "../../quantities/dates.ts";
 import type { Calculation } from "../calculation.ts";
 import { CareMemory } from "../care-memory.ts";
-import { isCritical } from "../criticality.ts";
 import type { Gathered, NamedDefinition, NamedKind } from "../definitions.ts";
 import type { Finding, FindingCode, FindingExtras } from "../finding.ts";
 import { finding } from "../finding.ts";
 import type { FindingData } from "../finding-data.ts";
 import { Inspections } from "../inspections.ts";
 import type { LostLine } from "../lost-lines.ts";
-import { linesAbout, lostReasons } from "../lost-reasons.ts";
+import { linesAbout } from "../lost-reasons.ts";
 import type { FactWord } from "../lowering/fact.ts";
 import type { Names } from "../names.ts";
 import type { Place } from "../source.ts";
@@ -34,6 +33,7 @@ import type {
   SystemState,
   TestState,
 } from "../states.ts";
+import { subjectFinding } from "../subject-finding.ts";
 import { Definitions } from "../tree/definitions.ts";
 import type { TreeKind, TreeNode } from "../tree/node.ts";
 import type { Target } from "../tree/resolve.ts";
@@ -146,10 +146,8 @@ export class Replay implements Standing {
     data: FindingData[C],
     extras: FindingExtras = {},
   ): void {
-    const reasons = lostReasons(code, () => linesAbout(node, this.lost));
-    const seeAlso = [...(extras.seeAlso ?? []), ...reasons];
-    const critical = isCritical(this, node);
-    this.complain(code, place, data, { subject: node, critical, ...extras, seeAlso });
+    const lostAbout = () => linesAbout(node, this.lost);
+    this.findings.push(subjectFinding(this, lostAbout, node, code, place, data, extras));
   }
 
   /** The parts that references mean. */

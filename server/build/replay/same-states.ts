@@ -4,24 +4,8 @@
  */
 import { areSameDecimals } from "../../quantities/decimal.ts";
 import type { Finding } from "../finding.ts";
+import { TABLES } from "../standing.ts";
 import type { Replay } from "./replay.ts";
-
-const TABLES = [
-  "parts",
-  "joints",
-  "readings",
-  "systems",
-  "settings",
-  "tests",
-  "holdTests",
-  "snags",
-  "jobs",
-  "holds",
-  "gauges",
-  "supply",
-  "calculated",
-  "disturbed",
-] as const satisfies readonly (keyof Replay)[];
 
 /**
  * Both diaries have been read to their end: nothing of them changes any more.
