@@ -211,10 +211,18 @@ export class StatementReader extends ShapeReader {
     while (!this.atEnd() && !this.atClause()) last = this.take();
     const span = spanOf(first, last);
     const words = this.shape.clauses.map(({ words: [word] }) => word);
-    const [near] = isWord(first) ? nearest(first.image, words, 1) : [];
+    const [near] = isWord(first) ? [this.clauseFor(first.image) ?? nearest(first.image, words, 1)[0]] : [];
     const expected = near ?? this.expectedInstead(first, last);
     const fixes = near === undefined ? [] : [writing(spanOf(first), near)];
     this.complain("unreadable-value", span, expected, expected === NO_COMMA ? [commaBefore(first)] : fixes);
+  }
+
+  /** `with threadlocker` for a word that only stands behind another one. */
+  private clauseFor(word: string): string | undefined {
+    const clause = this.shape.clauses.find(
+      ({ shape }) => shape?.value === "word" && "choices" in shape.of && shape.of.choices.includes(word),
+    );
+    return clause && `${clause.words.join(" ")} ${word}`;
   }
 
   private expectedInstead(first: IToken, last: IToken): string {

@@ -123,6 +123,20 @@ describe("a bad reference costs that reference", () => {
     });
   });
 
+  it("a word of a clause without the word before it is no missing comma", () => {
+    const [fault] = recordIn("day", "locked: bolts threadlocker").faults;
+    expect(fault).toMatchObject({
+      code: "unreadable-value",
+      found: "threadlocker",
+      expected: "with threadlocker",
+    });
+    expect(fault?.fixes[0]).toMatchObject({
+      start: fault?.start,
+      end: fault?.end,
+      text: "with threadlocker",
+    });
+  });
+
   it("so is one too many", () => {
     expectMarked(`
       day 2026-05-02

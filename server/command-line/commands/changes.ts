@@ -8,16 +8,13 @@ import { PRINTABLE_OPTIONS, print } from "../printing.ts";
 
 export const changes: Command = {
   name: "changes",
-  operands: "FROM [TO]",
-  summary: "what changed between two revisions, in the terms of the build: what was altered stands out",
+  operands: "[FROM [TO]]",
+  summary:
+    "what changed since the last commit, or between two revisions, in the terms of the build: what was altered stands out",
   options: PRINTABLE_OPTIONS,
-  examples: ["cotter changes HEAD", "cotter changes 2026-10-01 HEAD", "cotter changes main --markdown"],
+  examples: ["cotter changes", "cotter changes 2026-10-01 HEAD", "cotter changes main --markdown"],
   run: async (call) => {
-    const [from, to, ...more] = call.operands;
-    if (from === undefined)
-      throw new Failure(
-        "name a revision to compare with: a commit, a branch, a tag, or a day such as 2026-05-02",
-      );
+    const [from = "HEAD", to, ...more] = call.operands;
     if (more.length > 0) throw new Failure("name two revisions at most; --build says which build");
     const comparison = await compareRevisions(await call.openFiles(), from, to);
     if (isGitFault(comparison)) throw new Failure(sayGitFault(comparison));
