@@ -55,11 +55,12 @@ export function thingWords({ state, look }: BranchEntry, inBrief: (day: string) 
 }
 
 function partWords(
-  { place, since, condemned, outOfLimits }: PartState,
+  { place, since, condemned, inHand, outOfLimits }: PartState,
   inBrief: (day: string) => string,
 ): string {
   if (condemned) return l10n.t("condemned");
   if (outOfLimits) return l10n.t("on, out of limits");
+  if (inHand !== null) return inHand === 0 ? l10n.t("none in hand") : l10n.t("{0} in hand", inHand);
   const where = PLACES[place]();
   return since === null ? where : l10n.t("{0} since {1}", where, inBrief(since));
 }

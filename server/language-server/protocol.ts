@@ -147,6 +147,8 @@ export type ThingState =
       /** The day on which it came there; null of one that is as it was found. */
       readonly since: string | null;
       readonly condemned: boolean;
+      /** Of goods on the shelf: how many there are. */
+      readonly inHand: number | null;
       /** It is on, and its newest reading is outside a limit. */
       readonly outOfLimits: boolean;
     }

@@ -124,9 +124,9 @@ describe("as it stands", () => {
   test("the state of each, for a client to word", () => {
     const states = ["front", null].flatMap((path) => branch(chosen(CORNER), path) ?? []);
     expect(states.map(({ state }) => state)).toEqual([
-      { is: "part", place: "off", since: "2026-05-02", condemned: true, outOfLimits: false },
-      { is: "part", place: "away", since: "2026-05-09", condemned: false, outOfLimits: false },
-      { is: "part", place: "shelf", since: null, condemned: false, outOfLimits: false },
+      { is: "part", place: "off", since: "2026-05-02", condemned: true, inHand: null, outOfLimits: false },
+      { is: "part", place: "away", since: "2026-05-09", condemned: false, inHand: null, outOfLimits: false },
+      { is: "part", place: "shelf", since: null, condemned: false, inHand: 0, outOfLimits: false },
       { is: "joint", secured: false },
       { is: "assembly", wanting: 3, of: 4 },
       { is: "system", lack: "bleeding" },
@@ -136,7 +136,7 @@ describe("as it stands", () => {
   test("a part that is on is not in order while its newest reading is out of limits", () => {
     const worn = "part hub\n  limit: runout max 0.1 mm\nday 2026-05-02\n  measured: hub runout 0.2 mm\n";
     const stateAfter = (log: string) => branch(chosen(log), null)?.map(({ look, state }) => [look, state]);
-    const hub = { is: "part", place: "on", since: null, condemned: false };
+    const hub = { is: "part", place: "on", since: null, condemned: false, inHand: null };
     expect(stateAfter(worn)).toEqual([["unsettled", { ...hub, outOfLimits: true }]]);
     const trued = `${worn}  measured: hub runout 0.05 mm\n`;
     expect(stateAfter(trued)).toEqual([["plain", { ...hub, outOfLimits: false }]]);

@@ -60,6 +60,16 @@ function limitsMissed(standing: Standing, node: TreeNode): readonly string[] {
   return [...new Set(outsideLimits(standing, part.item).map(({ reading }) => reading.name))];
 }
 
+/** Of goods that are kept on the shelf, how many there are; undefined of what is not on the shelf. */
+export function goodsInHand(standing: Standing, node: TreeNode): number | undefined {
+  if (whereabouts(standing, node)?.place !== "shelf") return undefined;
+  return standing.supply.get(node)?.inHand ?? 0;
+}
+
+function sayInHand(count: number): string {
+  return count === 0 ? "none in hand" : `${count} in hand`;
+}
+
 function isCondemned({ standing }: Build, node: TreeNode): boolean {
   const part = standing.parts.get(node);
   return part !== undefined && condemnation(standing, part) !== undefined;
@@ -72,10 +82,12 @@ function ofPart({ standing }: Build, node: TreeNode): string {
   const { place, state } = where;
   const with_ = state.node === node ? "" : ` with ${state.node.path}`;
   const condemned = condemnation(standing, part);
+  const inHand = goodsInHand(standing, node);
+  const whereItIs = inHand === undefined ? sayPlace(place) : sayInHand(inHand);
   const { decision } = part;
   const missed = limitsMissed(standing, node);
   const words = [
-    part.missing ? sayPlace("missing") : `${sayPlace(place)}${with_}${since(state.placed)}`,
+    part.missing ? sayPlace("missing") : `${whereItIs}${with_}${since(state.placed)}`,
     missed.length === 0 ? undefined : `out of limits: ${missed.join(", ")}`,
     condemned === undefined ? undefined : `condemned: ${condemned.why.replaceAll("_", " ")}`,
     decision === undefined || decision.settled !== undefined || decision.decision === condemned?.why

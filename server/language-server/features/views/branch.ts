@@ -9,7 +9,7 @@ import type { TreeNode } from "../../../build/tree/node.ts";
 import { below } from "../../../build/tree/node.ts";
 import { whereabouts } from "../../../build/whereabouts.ts";
 import type { BranchEntry, Look, ThingState } from "../../protocol.ts";
-import { isAmiss, isOnOutOfLimits } from "../../words/node-state.ts";
+import { goodsInHand, isAmiss, isOnOutOfLimits } from "../../words/node-state.ts";
 import { describeNode } from "../hover/of-node.ts";
 import type { ChosenBuild } from "./chosen-build.ts";
 
@@ -94,6 +94,7 @@ function stateOfPart({ standing }: Build, node: TreeNode): ThingState {
     place: missing ? "missing" : (where?.place ?? "on"),
     since: (missing ? undefined : where?.state.placed?.date) ?? null,
     condemned: part !== undefined && condemnation(standing, part) !== undefined,
+    inHand: goodsInHand(standing, node) ?? null,
     outOfLimits: isOnOutOfLimits(standing, node),
   };
 }
