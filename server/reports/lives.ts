@@ -179,7 +179,7 @@ export function livesTable(build: Build): Table {
       column("left", "Left", "right"),
       column("state", "State"),
     ],
-    sections: [{ heading: "", rows: lives.map(lifeRow) }],
+    sections: lives.length === 0 ? [] : [{ heading: "", rows: lives.map(lifeRow) }],
     notes:
       lives.length === 0 ? ["Nothing in the log has a life, a service interval or a change interval."] : [],
     cautions: [caution],
