@@ -1,4 +1,5 @@
 /** A table as CSV (RFC 4180): one row for each row, the section's heading in the first column. */
+import { plain } from "./plain-text.ts";
 import type { Table } from "./table.ts";
 import { textOf } from "./table.ts";
 
@@ -14,8 +15,15 @@ export function renderCsv({ columns, sections }: Table): string {
 const NUMBER = /^[+-]?\d+(?:\.\d+)?$/;
 const FORMULA = /^[=+\-@\t\r]/;
 
-/** A cell that a spreadsheet would take for a formula is made text; a true number stays one. */
-export function escapeCsv(text: string): string {
+/**
+ * A cell that a spreadsheet would take for a formula is made text; a true number stays one. Its lines keep to themselves
+ * on a terminal.
+ */
+export function escapeCsv(written: string): string {
+  const text = written
+    .split(/(\r?\n)/)
+    .map((line) => (/^\r?\n$/.test(line) ? line : plain(line)))
+    .join("");
   const safe = FORMULA.test(text) && !NUMBER.test(text) ? `'${text}` : text;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

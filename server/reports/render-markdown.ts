@@ -1,4 +1,5 @@
 /** A table as Markdown (CommonMark with tables): every cell escaped, so that a log cannot add markup. */
+import { plain } from "./plain-text.ts";
 import type { Cell, Table } from "./table.ts";
 import { textOf } from "./table.ts";
 
@@ -30,7 +31,7 @@ function cellText(cell: Cell | undefined): string {
   return box + escapeMarkdown(textOf(cell));
 }
 
-/** Text that stays text: markup characters escaped, line ends made spaces. */
+/** Text that stays text, on a terminal too: markup characters escaped, line ends made spaces, no control characters. */
 export function escapeMarkdown(text: string): string {
-  return text.replace(/[\r\n]+/g, " ").replace(/[\\`*_{}[\]<>()#+!|~&]/g, "\\$&");
+  return plain(text.replace(/[\r\n]+/g, " ")).replace(/[\\`*_{}[\]<>()#+!|~&]/g, "\\$&");
 }

@@ -174,18 +174,22 @@ test("of a build with hold points, calculations, systems and lives", () => {
   expectGoingOn(roadster(), "2026-11-25" as IsoDate, 8);
 });
 
-/** What one does at the end of a diary: a fact more, the last one taken back, a figure of it put right. */
+/** What one does at the end of a diary: a fact more, the last one taken back, a figure of the day put right, its date too. */
 type Writing =
   | { readonly is: "fact"; readonly from: number }
   | { readonly is: "take back" }
-  | { readonly is: "figure"; readonly digit: number };
+  | { readonly is: "figure"; readonly which: number; readonly digit: number };
 
 const writing: fc.Arbitrary<Writing> = fc.oneof(
   { weight: 5, arbitrary: fc.record({ is: fc.constant("fact" as const), from: share }) },
   { weight: 1, arbitrary: fc.record({ is: fc.constant("take back" as const) }) },
   {
     weight: 2,
-    arbitrary: fc.record({ is: fc.constant("figure" as const), digit: fc.integer({ min: 0, max: 9 }) }),
+    arbitrary: fc.record({
+      is: fc.constant("figure" as const),
+      which: share,
+      digit: fc.integer({ min: 0, max: 9 }),
+    }),
   },
 );
 
@@ -198,8 +202,10 @@ function written(document: Document, step: Writing, facts: readonly string[]): D
     case "take back":
       return document.edit(last, length, "");
     case "figure": {
-      const figure = text.slice(last).search(/\d/);
-      return figure < 0 ? document : document.edit(last + figure, last + figure + 1, String(step.digit));
+      const day = document.offsets.at(-1) ?? 0;
+      const figures = [...text.slice(day).matchAll(/\d/g)].map(({ index }) => day + index);
+      const at = figures[Math.floor(step.which * figures.length)] ?? length;
+      return document.edit(at, at + 1, String(step.digit));
     }
   }
 }
