@@ -35,7 +35,7 @@ export const SUMMARIES: readonly (readonly [string, string])[] = [
   ["costs", "money and hours by assembly, supplier and month, against the budget"],
   ["identify", "what an unknown part can be, from a few of its dimensions, best first"],
   ["book", "the whole record as one page to keep and print: story, photos, schedules, torque sheet, costs"],
-  ["changes", "what changed between two revisions, in the terms of the build: what was altered stands out"],
+  ["changes", "what changed since the last commit or between two revisions: what was altered stands out"],
   ["history", "what the log said of one part, joint, system or reading over time, and when that was written"],
   ["start", "a new build folder with a first file to fill in; with --git a repository that understands logs"],
   [

@@ -9,8 +9,7 @@ import { PRINTABLE_OPTIONS, print } from "../printing.ts";
 export const changes: Command = {
   name: "changes",
   operands: "[FROM [TO]]",
-  summary:
-    "what changed since the last commit, or between two revisions, in the terms of the build: what was altered stands out",
+  summary: "what changed since the last commit or between two revisions: what was altered stands out",
   options: PRINTABLE_OPTIONS,
   examples: ["cotter changes", "cotter changes 2026-10-01 HEAD", "cotter changes main --markdown"],
   run: async (call) => {
