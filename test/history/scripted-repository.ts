@@ -1,6 +1,6 @@
 /** Repositories made by git itself from a script, with fixed names and dates: one process for all their commits. */
 import { spawnSync } from "node:child_process";
-import { mkdtempSync } from "node:fs";
+import { appendFileSync, mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 
@@ -22,8 +22,8 @@ export interface ScriptedCommit {
 export function scriptedRepository(commits: readonly ScriptedCommit[]): string {
   const folder = mkdtempSync(path.join(tmpdir(), "cotter-record-"));
   git(folder, ["init", "--quiet", "--initial-branch=main"]);
-  git(folder, ["config", "user.name", "JR"]);
-  git(folder, ["config", "user.email", "jr@bench.example"]);
+  // What two calls of `git config` would write.
+  appendFileSync(path.join(folder, ".git", "config"), "[user]\n\tname = JR\n\temail = jr@bench.example\n");
   if (commits.length === 0) return folder;
   git(folder, ["fast-import", "--quiet"], commits.map(scripted).join(""));
   git(folder, ["reset", "--quiet", "--hard", "main"]);
