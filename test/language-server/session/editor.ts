@@ -3,10 +3,10 @@
  * standard input and output, and keeps what it is told. Framing and numbering are its own, so that the server is not tested with its own library.
  */
 import { spawn } from "node:child_process";
-import type { Readable, Writable } from "node:stream";
 import { pathToFileURL } from "node:url";
 import type { Program } from "./bundle.ts";
 import { bundleOf } from "./bundle.ts";
+import type { ServerStreams } from "./server-here.ts";
 import { serverHere } from "./server-here.ts";
 
 export interface EditorOptions {
@@ -18,14 +18,6 @@ export interface EditorOptions {
   /** The section `cotter` of the settings. */
   readonly settings?: object;
   readonly initializationOptions?: object;
-}
-
-/** What a server is spoken to by, and the status that it ends with. */
-export interface ServerStreams {
-  readonly stdin: Writable;
-  readonly stdout: Readable;
-  readonly stderr?: Readable;
-  readonly exit: Promise<number | null>;
 }
 
 export interface Message {

@@ -1,10 +1,18 @@
 /** The server in this process, behind the two streams that a process of its own has: what starts one costs is saved. */
+import type { Readable, Writable } from "node:stream";
 import { PassThrough } from "node:stream";
 import { createConnection, createProtocolConnection, ProposedFeatures } from "vscode-languageserver";
 import { StreamMessageReader, StreamMessageWriter } from "vscode-languageserver/node";
 import { nodeHost } from "../../../server/language-server/node-host.ts";
 import { serve } from "../../../server/language-server/server.ts";
-import type { ServerStreams } from "./editor.ts";
+
+/** What a server is spoken to by, and the status that it ends with. */
+export interface ServerStreams {
+  readonly stdin: Writable;
+  readonly stdout: Readable;
+  readonly stderr?: Readable;
+  readonly exit: Promise<number | null>;
+}
 
 export function serverHere(): ServerStreams {
   const [stdin, stdout] = [new PassThrough(), new PassThrough()];
