@@ -1,4 +1,4 @@
-/** The server as an editor meets it: a process that speaks the protocol. */
+/** The server as an editor meets it: it speaks the protocol, and is a process wherever that may matter. */
 import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -47,6 +47,7 @@ describe("complaints in an editor", () => {
 
   test("are the same where the editor asks for them", async () => {
     const editor = await Editor.start({
+      program: "here",
       folders: [roadster],
       capabilities: { textDocument: { diagnostic: {} } },
     });
@@ -91,7 +92,7 @@ describe("complaints in an editor", () => {
     const folder = await mkdtemp(path.join(tmpdir(), "cotter log "));
     const file = path.join(folder, "log.cotter");
     await writeFile(file, 'vehicle "Halvorsen Sprint"\n');
-    const editor = await Editor.start();
+    const editor = await Editor.start({ program: "here" });
     const uri = uriOf(file);
     editor.open(uri, 'vehicle "Halvorsen Sprint"\n  yaer: 1960\n');
     await editor.until(uri, (diagnostics) => codes(diagnostics).includes("unknown-record"));
@@ -102,7 +103,10 @@ describe("complaints in an editor", () => {
   });
 
   test("are the worst thousand of a file, and one word about the rest", async () => {
-    const editor = await Editor.start({ capabilities: { textDocument: { diagnostic: {} } } });
+    const editor = await Editor.start({
+      program: "here",
+      capabilities: { textDocument: { diagnostic: {} } },
+    });
     const uri = "untitled:damaged.cotter";
     // 700 unused gauges before 700 lines that cannot be read: the latter are worse.
     const unused = Array.from({ length: 700 }, (_, index) => `gauge g${index} "Gauge ${index}"`).join("\n");
@@ -127,6 +131,7 @@ describe("complaints in an editor", () => {
     const file = path.join(folder, "log.cotter");
     await writeFile(file, 'vehicle "Halvorsen Sprint"\n  yaer: 1960\n');
     const editor = await Editor.start({
+      program: "here",
       folders: [folder],
       capabilities: { workspace: { configuration: true } },
       settings: { severity: { "unknown-record": "hint" } },
