@@ -17,8 +17,8 @@ import { formatMoney } from "../../server/quantities/money.ts";
 import { complaintsOf } from "../../server/rules/complaints.ts";
 import { generateLog } from "../bench/generate-log.ts";
 
-/** Few in the fast tests, which everyone waits for; more by `COTTER_RUNS=200 npx vitest run test/build/going-on`. */
-const RUNS = Number(process.env.COTTER_RUNS ?? 4);
+/** Few in the fast tests, which everyone waits for; more by `npm run test:long`. */
+const RUNS = Number(process.env.COTTER_RUNS ?? 2);
 
 /** What people do to a log: letters come and go, lines and whole blocks are taken out, copied, and added at the end. */
 type Edit =
