@@ -1,5 +1,6 @@
 /** What hangs together: which joints hold a part, which systems a part's fluid is of, which joints are on a system. */
 import { joinedParts, partsOfSystem } from "./criticality.ts";
+import { listUnder } from "./list-under.ts";
 import type { Standing } from "./standing.ts";
 import type { Definitions } from "./tree/definitions.ts";
 import type { TreeNode } from "./tree/node.ts";
@@ -61,10 +62,4 @@ function connect(standing: Defined): Connections {
     jointsOn: (system) => on.get(system) ?? [],
     systemsOn: (joint) => under.get(joint) ?? [],
   };
-}
-
-function listUnder(lists: Map<TreeNode, TreeNode[]>, key: TreeNode, item: TreeNode): void {
-  const known = lists.get(key);
-  if (known === undefined) lists.set(key, [item]);
-  else known.push(item);
 }

@@ -147,22 +147,18 @@ function findingsAbout(site: BlockSite, { faults }: LoweredBlock): Finding[] {
 }
 
 interface Definings {
-  readonly sites: readonly BlockSite[];
   readonly defined: Defined;
   readonly findings: readonly Finding[];
 }
 
 /** What was defined last, by the first of the blocks: who writes in the diary changes nothing of it. */
-const definings = new WeakMap<BlockSite, Definings>();
+const definings = new Remembered<BlockSite, Definings>();
 
 function define(sites: readonly BlockSite[]): Definings {
   const [first] = sites;
-  const known = first && definings.get(first);
-  if (known?.sites.length === sites.length && known.sites.every((site, index) => site === sites[index]))
-    return known;
-  const made = new Gathering().run(sites);
-  if (first !== undefined) definings.set(first, made);
-  return made;
+  return first === undefined
+    ? new Gathering().run(sites)
+    : definings.of(first, sites, () => new Gathering().run(sites));
 }
 
 class Gathering {
@@ -182,7 +178,7 @@ class Gathering {
     for (const fault of faults) this.complainOfLike(fault, definitions.keys());
     const vehicle = this.vehicle ?? { title: undefined, header: undefined, records: [], lost: [] };
     const tree = new Tree(vehicle, definitions.values());
-    return { sites, defined: { vehicle, tree, named: this.named }, findings: this.findings };
+    return { defined: { vehicle, tree, named: this.named }, findings: this.findings };
   }
 
   private define(site: BlockSite, definition: Definition): void {

@@ -1,4 +1,5 @@
 /** The facts of a diary by their words: who asks for one kind need not walk through all. */
+import { listUnder } from "./list-under.ts";
 import type { FactWord } from "./lowering/fact.ts";
 import type { DatedFact } from "./states.ts";
 
@@ -33,11 +34,7 @@ export function groupFacts(
   const known = remembered.get(before);
   for (const [word, all] of known ?? [])
     grouped.set(word, all.slice(0, all.findLastIndex(({ order }) => order < count) + 1));
-  for (const fact of facts.slice(known === undefined ? 0 : count)) {
-    const same = grouped.get(fact.fact.word);
-    if (same === undefined) grouped.set(fact.fact.word, [fact]);
-    else same.push(fact);
-  }
+  for (const fact of facts.slice(known === undefined ? 0 : count)) listUnder(grouped, fact.fact.word, fact);
   remembered.set(facts, grouped);
   return grouped;
 }

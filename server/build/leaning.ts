@@ -9,6 +9,7 @@ import type { NamedDefinition } from "./definitions.ts";
 import { factsOf } from "./facts-by-word.ts";
 import type { RelatedPlace } from "./finding.ts";
 import { recordsOf } from "./judgement.ts";
+import { listUnder } from "./list-under.ts";
 import type { HoldNeed } from "./lowering/definition-record.ts";
 import { Remembered } from "./remembered.ts";
 import type { Place } from "./source.ts";
@@ -109,11 +110,7 @@ function runsOf(
 ): ReadonlyMap<TreeNode, readonly DatedFact<"ran">[]> {
   const byNode = new Map<TreeNode, DatedFact<"ran">[]>();
   for (const fact of ran) {
-    for (const node of meantBy(standing, fact.fact.target)) {
-      const known = byNode.get(node);
-      if (known === undefined) byNode.set(node, [fact]);
-      else known.push(fact);
-    }
+    for (const node of meantBy(standing, fact.fact.target)) listUnder(byNode, node, fact);
   }
   return byNode;
 }

@@ -4,6 +4,7 @@
  */
 import type { Gathered } from "./definitions.ts";
 import type { LostLine } from "./lost-lines.ts";
+import { isSame } from "./remembered.ts";
 import type { Standing, TableName } from "./standing.ts";
 import { TABLES } from "./standing.ts";
 import { StandingView } from "./standing-view.ts";
@@ -50,7 +51,7 @@ export class Lookups {
           case "lost":
             return standing.lost === lookup.found;
           case "lost about":
-            return areSame(lostAbout(lookup.node), lookup.found);
+            return isSame(lostAbout(lookup.node), lookup.found);
           case "whole table":
             return asAWhole(standing[lookup.table]) === lookup.found;
           default:
@@ -199,8 +200,4 @@ class NotedGathered implements Gathered {
   get findings(): Gathered["findings"] {
     throw new Error("the findings of the text are none of a verdict's grounds");
   }
-}
-
-function areSame(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((each, index) => each === other[index]);
 }

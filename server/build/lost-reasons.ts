@@ -3,6 +3,7 @@
  * line that took it off was misspelt. They say so.
  */
 import type { FindingCode, RelatedPlace } from "./finding.ts";
+import { listUnder } from "./list-under.ts";
 import type { LostLine } from "./lost-lines.ts";
 import type { TreeNode } from "./tree/node.ts";
 
@@ -58,8 +59,8 @@ export class LostIndex {
   constructor(lost: readonly LostLine[]) {
     this.lost = lost;
     for (const [index, line] of lost.entries()) {
-      if (line.nodes === undefined) for (const word of wordsOf(line)) push(this.byWord, word, index);
-      else for (const node of line.nodes) push(this.byNode, node, index);
+      if (line.nodes === undefined) for (const word of wordsOf(line)) listUnder(this.byWord, word, index);
+      else for (const node of line.nodes) listUnder(this.byNode, node, index);
     }
   }
 
@@ -68,12 +69,6 @@ export class LostIndex {
     const found = [...(this.byNode.get(node) ?? []), ...(this.byWord.get(node.name) ?? [])];
     return found.sort((a, b) => a - b).flatMap((index) => this.lost[index] ?? []);
   }
-}
-
-function push<Key>(to: Map<Key, number[]>, key: Key, index: number): void {
-  const known = to.get(key);
-  if (known === undefined) to.set(key, [index]);
-  else known.push(index);
 }
 
 const remembered = new WeakMap<LostLine, ReadonlySet<string>>();

@@ -3,6 +3,7 @@ import type { Build } from "../build/build.ts";
 import type { NamedDefinition } from "../build/definitions.ts";
 import { recordsOf } from "../build/judgement.ts";
 import { Kept } from "../build/kept.ts";
+import { listUnder } from "../build/list-under.ts";
 import type { Life } from "../build/lives.ts";
 import { isInUse, isOver, livesOf } from "../build/lives.ts";
 import type { PlannedHold } from "../build/planned-holds.ts";
@@ -84,11 +85,7 @@ function askersIn(standing: Standing): ReadonlyMap<TreeNode, readonly Asker<Why>
     ...ageing.flatMap(({ node }) => byLives.of(standing, node, [], (own) => byLife(own, node))),
   ];
   const askers = new Map<TreeNode, Asker<Why>[]>();
-  for (const { node, asker } of askings) {
-    const known = askers.get(node);
-    if (known === undefined) askers.set(node, [asker]);
-    else known.push(asker);
-  }
+  for (const { node, asker } of askings) listUnder(askers, node, asker);
   return askers;
 }
 

@@ -5,6 +5,7 @@ import { isShut, jobsAskedBy } from "../build/hold-order.ts";
 import { recordOf, recordsOf } from "../build/judgement.ts";
 import { Kept } from "../build/kept.ts";
 import { asksFor } from "../build/leaning.ts";
+import { listUnder } from "../build/list-under.ts";
 import { plannedHolds } from "../build/planned-holds.ts";
 import type { Standing } from "../build/standing.ts";
 import type { HoldState, JobState } from "../build/states.ts";
@@ -279,11 +280,7 @@ const needings = new Kept<TreeNode, ReadonlyMap<TreeNode, readonly NamedDefiniti
 function jobsByNeed(standing: Standing): ReadonlyMap<TreeNode, readonly NamedDefinition[]> {
   const byPart = new Map<TreeNode, NamedDefinition[]>();
   for (const job of openJobs(standing)) {
-    for (const part of new Set(partsNeededBy(standing, job))) {
-      const known = byPart.get(part);
-      if (known === undefined) byPart.set(part, [job]);
-      else known.push(job);
-    }
+    for (const part of new Set(partsNeededBy(standing, job))) listUnder(byPart, part, job);
   }
   return byPart;
 }

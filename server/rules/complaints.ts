@@ -2,6 +2,7 @@
 import type { ItemNode, WaiverNode } from "../../grammar/syntax.ts";
 import type { Build } from "../build/build.ts";
 import type { Finding } from "../build/finding.ts";
+import { listUnder } from "../build/list-under.ts";
 import { Remembered } from "../build/remembered.ts";
 import type { BlockSite, Place } from "../build/source.ts";
 import { placeAt } from "../build/source.ts";
@@ -64,10 +65,7 @@ function gradedBySite(
   for (const rule of catalogue.values()) {
     if (overrides.get(rule.code) === "off") continue;
     for (const complaint of complaintsOfRule(rule, build, findings.get(rule.code) ?? [])) {
-      const { site } = complaint.place;
-      const same = bySite.get(site);
-      if (same === undefined) bySite.set(site, [complaint]);
-      else same.push(complaint);
+      listUnder(bySite, complaint.place.site, complaint);
     }
   }
   return bySite;
@@ -89,11 +87,7 @@ function settle(site: BlockSite, graded: readonly Complaint[], overrides: Severi
 
 function findingsByCode({ findings }: Build): ReadonlyMap<string, readonly Finding[]> {
   const byCode = new Map<string, Finding[]>();
-  for (const finding of findings) {
-    const same = byCode.get(finding.code);
-    if (same === undefined) byCode.set(finding.code, [finding]);
-    else same.push(finding);
-  }
+  for (const finding of findings) listUnder(byCode, finding.code, finding);
   return byCode;
 }
 

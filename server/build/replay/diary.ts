@@ -6,6 +6,7 @@ import { groupFacts } from "../facts-by-word.ts";
 import { asksForRechecks } from "../joint-recheck.ts";
 import type { LostLine, LostLines } from "../lost-lines.ts";
 import type { Names } from "../names.ts";
+import { isSame } from "../remembered.ts";
 import { placeAt } from "../source.ts";
 import type { DatedFact } from "../states.ts";
 import { calculationHandlers } from "./calculations.ts";
@@ -153,8 +154,7 @@ function goesOn(
   return (
     replay.names === names &&
     replay.today === today &&
-    lostBefore.length === lost.definitions.length &&
-    lostBefore.every((line, index) => line === lost.definitions[index]) &&
+    isSame(lostBefore, lost.definitions) &&
     asksForRechecks(replay) === asksForRechecks({ gathered })
   );
 }

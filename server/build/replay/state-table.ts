@@ -25,7 +25,7 @@ export class StateTable<Key, State extends object> extends Map<Key, Growing<Stat
   }
 
   /** Puts a state in that others have, too. */
-  share(key: Key, state: Growing<State>): void {
+  private share(key: Key, state: Growing<State>): void {
     super.set(key, state);
   }
 

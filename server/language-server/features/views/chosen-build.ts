@@ -7,8 +7,6 @@ import type { BuildSnapshot } from "../../../workspace/build-snapshot.ts";
 import type { Spot } from "../../protocol.ts";
 import { rangeOf } from "../../to-protocol.ts";
 
-const plans = new WeakMap<Build, Plan>();
-
 export class ChosenBuild {
   readonly snapshot: BuildSnapshot;
   private readonly spell: (path: string) => string;
@@ -25,11 +23,7 @@ export class ChosenBuild {
 
   /** Made once for each build, however many views ask for it. */
   get plan(): Plan {
-    const known = plans.get(this.build);
-    if (known !== undefined) return known;
-    const plan = planOf(this.build);
-    plans.set(this.build, plan);
-    return plan;
+    return planOf(this.build);
   }
 
   /** The vehicle's name; without a vehicle, that of the file. */
