@@ -1,8 +1,8 @@
 /** *As it stands*: the tree of the vehicle, each thing with its state. */
-import { env, l10n, MarkdownString, ThemeColor, ThemeIcon, workspace } from "vscode";
+import { l10n, MarkdownString, ThemeColor, ThemeIcon, workspace } from "vscode";
 import type { BranchEntry } from "../../server/language-server/protocol.ts";
 import type { ShownBuild } from "../shown-build.ts";
-import { dayInBrief } from "./in-brief.ts";
+import { daysInBrief } from "./days-in-brief.ts";
 import { LiveTree } from "./live-tree.ts";
 import type { Row } from "./row.ts";
 import { KINDS, thingWords } from "./thing-words.ts";
@@ -33,12 +33,12 @@ export function restrictedModeNote(): string | undefined {
 }
 
 function rowOf(
-  { overview }: ShownBuild,
+  shown: ShownBuild,
   entry: BranchEntry,
   rowsBelow: (path: string) => Promise<readonly Row[]>,
 ): Row {
   const { path, name, kind, title, critical, hasMore, spot } = entry;
-  const words = thingWords(entry, (day) => dayInBrief(day, overview?.today ?? day, env.language));
+  const words = thingWords(entry, daysInBrief(shown));
   const spoken = [title ?? name, KINDS[kind](), critical ? l10n.t("safety critical") : "", words];
   return {
     id: path,

@@ -1,6 +1,7 @@
 /** Why something is still open, in a few words and as an icon. */
 import { l10n } from "vscode";
 import type { OpenReason } from "../../server/language-server/protocol.ts";
+import type { InBrief } from "./days-in-brief.ts";
 
 type Code = OpenReason["code"];
 
@@ -38,7 +39,7 @@ const REASONS: Readonly<Record<Code, (reason: OpenReason) => string>> = {
 };
 
 /** @param inBrief a day, in short */
-export function openWords(reason: OpenReason, inBrief: (day: string) => string): string {
+export function openWords(reason: OpenReason, inBrief: InBrief): string {
   const words = REASONS[reason.code](reason);
   return reason.since === null ? words : l10n.t("{0} since {1}", words, inBrief(reason.since));
 }

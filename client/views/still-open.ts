@@ -1,16 +1,15 @@
 /** *Still open*: the hold points, and below each what keeps it shut. */
-import { env, l10n, ThemeColor, ThemeIcon } from "vscode";
+import { l10n, ThemeColor, ThemeIcon } from "vscode";
 import type { HoldEntry, OpenEntry } from "../../server/language-server/protocol.ts";
 import type { ShownBuild } from "../shown-build.ts";
-import { dayInBrief } from "./in-brief.ts";
+import type { InBrief } from "./days-in-brief.ts";
+import { daysInBrief } from "./days-in-brief.ts";
 import { LiveTree } from "./live-tree.ts";
 import { OPEN_ICONS, openWords } from "./open-words.ts";
 import type { Row } from "./row.ts";
 
-type InBrief = (day: string) => string;
-
 export function stillOpen(shown: ShownBuild): LiveTree {
-  const inBrief: InBrief = (day) => dayInBrief(day, shown.overview?.today ?? day, env.language);
+  const inBrief = daysInBrief(shown);
   return new LiveTree(shown, {
     id: "cotter.stillOpen",
     roots: async () => {

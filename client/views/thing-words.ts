@@ -1,6 +1,7 @@
 /** How a thing of the vehicle stands, in a few words. */
 import { l10n } from "vscode";
 import type { BranchEntry, Look, ThingState } from "../../server/language-server/protocol.ts";
+import type { InBrief } from "./days-in-brief.ts";
 
 export const KINDS: Readonly<Record<BranchEntry["kind"], () => string>> = {
   assembly: () => l10n.t("assembly"),
@@ -38,7 +39,7 @@ const LACKS: Readonly<Record<SystemLack, () => string>> = {
 };
 
 /** @param inBrief a day, in short */
-export function thingWords({ state, look }: BranchEntry, inBrief: (day: string) => string): string {
+export function thingWords({ state, look }: BranchEntry, inBrief: InBrief): string {
   switch (state.is) {
     case "part":
       return partWords(state, inBrief);
@@ -54,10 +55,7 @@ export function thingWords({ state, look }: BranchEntry, inBrief: (day: string) 
   }
 }
 
-function partWords(
-  { place, since, condemned, inHand, outOfLimits }: PartState,
-  inBrief: (day: string) => string,
-): string {
+function partWords({ place, since, condemned, inHand, outOfLimits }: PartState, inBrief: InBrief): string {
   if (condemned) return l10n.t("condemned");
   if (outOfLimits) return l10n.t("on, out of limits");
   if (inHand !== null) return inHand === 0 ? l10n.t("none in hand") : l10n.t("{0} in hand", inHand);

@@ -1,15 +1,14 @@
 /** *To order*: what has to be bought, by supplier; below each line the reasons for it. */
-import { env, l10n, ThemeColor, ThemeIcon } from "vscode";
+import { l10n, ThemeColor, ThemeIcon } from "vscode";
 import type { OrderEntry, SupplierEntry } from "../../server/language-server/protocol.ts";
 import type { ShownBuild } from "../shown-build.ts";
-import { dayInBrief } from "./in-brief.ts";
+import type { InBrief } from "./days-in-brief.ts";
+import { daysInBrief } from "./days-in-brief.ts";
 import { LiveTree } from "./live-tree.ts";
 import type { Row } from "./row.ts";
 
-type InBrief = (day: string) => string;
-
 export function toOrder(shown: ShownBuild): LiveTree {
-  const inBrief: InBrief = (day) => dayInBrief(day, shown.overview?.today ?? day, env.language);
+  const inBrief = daysInBrief(shown);
   return new LiveTree(shown, {
     id: "cotter.toOrder",
     roots: async () =>
