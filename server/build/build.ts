@@ -47,6 +47,9 @@ export interface Build {
   readonly links: readonly ReferenceLink[];
   /** Every `calc:`, and what came of it: of the days in their order, then of the other blocks. */
   readonly calculations: readonly Calculation[];
+  /** What it has noticed, in one list for each way of noticing: what goes on from a build compares list with list. */
+  readonly findingLists: readonly (readonly Finding[])[];
+  /** All that it has noticed. */
   readonly findings: readonly Finding[];
   /** How the diary was read, for the next build of the same files. */
   readonly diary: Diary;
@@ -91,7 +94,15 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
   complainOfSettings(review);
   complainOfLives(review, leanings);
   complainOfUnseenParts(review, leanings);
-  const ofVehicle = withoutVehicle(gathered, sites);
+  const findingLists = [
+    gathered.findings,
+    withoutVehicle(gathered, sites),
+    ...ordered.map((file) => names.findings(file)),
+    dayFindings(ordered, gathered, today),
+    unusedDefinitions(names, ordered),
+    photos === undefined ? [] : missingPhotos(gathered, photos),
+    review.findings,
+  ];
   return {
     files,
     sites,
@@ -102,15 +113,10 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
       return names.links(sites);
     },
     calculations,
-    findings: [
-      ...gathered.findings,
-      ...ofVehicle,
-      ...ordered.flatMap((file) => names.findings(file)),
-      ...dayFindings(ordered, gathered, today),
-      ...unusedDefinitions(names, ordered),
-      ...(photos === undefined ? [] : missingPhotos(gathered, photos)),
-      ...review.findings,
-    ],
+    findingLists,
+    get findings() {
+      return findingLists.flat();
+    },
     diary,
   };
 }

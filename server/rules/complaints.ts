@@ -85,9 +85,9 @@ function settle(site: BlockSite, graded: readonly Complaint[], overrides: Severi
   return { complaints: complaints.sort(inBlockOrder), waived };
 }
 
-function findingsByCode({ findings }: Build): ReadonlyMap<string, readonly Finding[]> {
+function findingsByCode({ findingLists }: Build): ReadonlyMap<string, readonly Finding[]> {
   const byCode = new Map<string, Finding[]>();
-  for (const finding of findings) listUnder(byCode, finding.code, finding);
+  for (const list of findingLists) for (const finding of list) listUnder(byCode, finding.code, finding);
   return byCode;
 }
 

@@ -29,5 +29,5 @@ export function readExample(text: string): Build {
 /** The complaints about an example that still hold: those that later lines have overtaken are left out. */
 export function currentComplaints(build: Build): readonly Complaint[] {
   const findings = build.findings.filter(({ standing }) => standing === "current");
-  return complaintsOf({ ...build, findings }).complaints;
+  return complaintsOf({ ...build, findingLists: [findings] }).complaints;
 }

@@ -166,7 +166,7 @@ assembly spare "Spare" like left
     const findings = build.findings.map((each) =>
       each.code === "over-limit" ? { ...each, data: undefined as never } : each,
     );
-    const { complaints: found } = complaintsOf({ ...build, findings });
+    const { complaints: found } = complaintsOf({ ...build, findingLists: [findings] });
     expect(found.map(({ code }) => code)).toEqual(["over-limit", "unknown-reference"]);
     expect(found[0]?.message).toContain("the rule over-limit failed and has checked nothing");
   });
@@ -176,7 +176,7 @@ assembly spare "Spare" like left
     const build = readLogs([{ path: "log.cotter", text: log }]);
     // A rule that fails says so at the start of the log.
     const findings = build.findings.map((each) => ({ ...each, data: undefined as never }));
-    const codes = complaintsOf({ ...build, findings: findings.toReversed() }).complaints.map(
+    const codes = complaintsOf({ ...build, findingLists: [findings.toReversed()] }).complaints.map(
       ({ code }) => code,
     );
     expect(codes.length).toBeGreaterThan(2);
