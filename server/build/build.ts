@@ -95,10 +95,10 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
   complainOfLives(review, leanings);
   complainOfUnseenParts(review, leanings);
   const findingLists = [
-    gathered.findings,
+    ...gathered.findingLists,
     withoutVehicle(gathered, sites),
     ...ordered.map((file) => names.findings(file)),
-    dayFindings(ordered, gathered, today),
+    ...dayFindings(ordered, gathered, today),
     unusedDefinitions(names, ordered),
     photos === undefined ? [] : missingPhotos(gathered, photos),
     review.findings,
@@ -108,7 +108,9 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
     sites,
     today,
     standing: review,
-    facts,
+    get facts() {
+      return facts.all();
+    },
     get links() {
       return names.links(sites);
     },

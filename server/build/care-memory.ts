@@ -1,16 +1,23 @@
 /** What has to be remembered of a diary to know where its work can hurt. */
 import type { CautionKind } from "./cautions.ts";
+import { SharedTable } from "./replay/state-table.ts";
 import type { BlockSite } from "./source.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 export class CareMemory {
   /** How each part was cleaned or coated last. */
-  readonly faces = new Map<TreeNode, "blasted" | "painted" | "cleaned">();
-  /** Parts that were cleaned with solvent and not fitted since. */
-  readonly solvent = new Set<TreeNode>();
-  hasRun = false;
+  readonly faces: SharedTable<TreeNode, "blasted" | "painted" | "cleaned">;
+  /** Whether parts were cleaned with solvent and not fitted since. */
+  readonly solvent: SharedTable<TreeNode, boolean>;
+  hasRun: boolean;
   private day: BlockSite | undefined;
   private shown = new Set<CautionKind>();
+
+  constructor(before?: CareMemory) {
+    this.faces = before?.faces.copy() ?? new SharedTable();
+    this.solvent = before?.solvent.copy() ?? new SharedTable();
+    this.hasRun = before?.hasRun ?? false;
+  }
 
   /** The cautions that were shown in a day block; the blocks are read one after the other. */
   shownIn(day: BlockSite): Set<CautionKind> {
@@ -21,10 +28,6 @@ export class CareMemory {
 
   /** The same, to be gone on with by itself. */
   copy(): CareMemory {
-    const copy = new CareMemory();
-    for (const [node, face] of this.faces) copy.faces.set(node, face);
-    for (const node of this.solvent) copy.solvent.add(node);
-    copy.hasRun = this.hasRun;
-    return copy;
+    return new CareMemory(this);
   }
 }

@@ -21,9 +21,9 @@ export function dayFindings(
   files: readonly SourceFile[],
   { tree }: Pick<Gathered, "tree">,
   today: IsoDate,
-): readonly Finding[] {
+): readonly (readonly Finding[])[] {
   const hands = new Definitions().one(tree.root, "hands")?.record.count ?? 1;
-  return files.flatMap((file) => ofFiles.of(file, [today, hands], () => findingsIn(file, today, hands)));
+  return files.map((file) => ofFiles.of(file, [today, hands], () => findingsIn(file, today, hands)));
 }
 
 function findingsIn(file: SourceFile, today: IsoDate, hands: number): readonly Finding[] {

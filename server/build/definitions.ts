@@ -53,7 +53,10 @@ export interface Defined {
 export interface Gathered extends Defined {
   /** In the order of definition. */
   readonly days: readonly DayBlock[];
-  readonly findings: readonly Finding[];
+  /** The days of each file: the same lists as long as the file is the same. */
+  readonly dayLists: readonly (readonly DayBlock[])[];
+  /** What is wrong with the text: of all but the days, then of the days of each file. */
+  readonly findingLists: readonly (readonly Finding[])[];
 }
 
 const TREE_BLOCKS: ReadonlySet<BlockWord> = new Set(["assembly", "part", "joint", "system", "circuit"]);
@@ -73,10 +76,16 @@ type Definition = LoweredBlock & { is: "definition" };
 export function gather(files: readonly SourceFile[]): Gathered {
   const read = files.map(readFile);
   const { defined, findings } = define(read.flatMap(({ others }) => others));
+  const dayLists = read.map(({ days }) => days);
+  let days: readonly DayBlock[] | undefined;
   return {
     ...defined,
-    days: read.flatMap(({ days }) => days),
-    findings: [...findings, ...read.flatMap((file) => file.findings)],
+    get days() {
+      days ??= dayLists.flat();
+      return days;
+    },
+    dayLists,
+    findingLists: [findings, ...read.map((file) => file.findings)],
   };
 }
 

@@ -6,7 +6,7 @@ import type { Quantity } from "../quantities/quantity.ts";
 import { convert } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import type { NamedDefinition } from "./definitions.ts";
-import { factsOf } from "./facts-by-word.ts";
+import type { FactList } from "./fact-list.ts";
 import { COARSE_SHARE } from "./figures.ts";
 import type { Finding } from "./finding.ts";
 import { newestReadings, recordOf } from "./judgement.ts";
@@ -28,7 +28,7 @@ interface Use {
 const ofParts = new Kept<TreeNode, readonly Finding[]>();
 const ofOthers = new Kept<TreeNode, readonly Finding[]>();
 
-export function complainOfGauges(review: Review, facts: readonly DatedFact[]): void {
+export function complainOfGauges(review: Review, facts: FactList): void {
   for (const part of review.parts.values()) complainOfPart(review, part);
   for (const node of review.readings.keys())
     complainOnce(ofOthers, review, node, [], (own) =>
@@ -117,7 +117,7 @@ interface Doubt {
   readonly until: number;
 }
 
-function complainOfDoubts(review: Review, facts: readonly DatedFact[]): void {
+function complainOfDoubts(review: Review, facts: FactList): void {
   const doubts = doubtsOf(review, facts);
   if (doubts.length === 0) return;
   for (const { gauge, fact, place, node } of usesOf(review)) {
@@ -142,12 +142,12 @@ function isInDoubt({ good, until }: Doubt, fact: DatedFact): boolean {
 const HARMLESS: ReadonlySet<Condition> = new Set(["good", "dirty"]);
 
 /** From the last time that a gauge was known good to the calibration after it was found otherwise. */
-function doubtsOf(review: Review, facts: readonly DatedFact[]): readonly Doubt[] {
+function doubtsOf(review: Review, facts: FactList): readonly Doubt[] {
   const doubts: Doubt[] = [];
   for (const { definition, found } of review.gauges.values()) {
     const wrong = found.filter(({ condition }) => !HARMLESS.has(condition));
     if (wrong.length === 0) continue;
-    const calibrations = factsOf(facts, "calibrated").filter((fact) => calibrates(fact, definition));
+    const calibrations = facts.of("calibrated").filter((fact) => calibrates(fact, definition));
     const proofs: DatedFact[] = [
       ...calibrations,
       ...found.filter(({ condition }) => condition === "good").map(({ fact }) => fact),

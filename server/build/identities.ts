@@ -5,7 +5,7 @@ import type { ComparedDimension, Match } from "../trade/identification/match.ts"
 import { compareWith, countStated } from "../trade/identification/match.ts";
 import { isCritical } from "./criticality.ts";
 import type { NamedDefinition } from "./definitions.ts";
-import { factsOf } from "./facts-by-word.ts";
+import type { FactList } from "./fact-list.ts";
 import type { KnownDimension } from "./identification.ts";
 import { dimensionsOf, donorOf } from "./identification.ts";
 import type { Standing } from "./standing.ts";
@@ -31,12 +31,9 @@ export interface ContradictedIdentity {
 }
 
 /** Contradicted identities; of several about one item the newest counts, and of donor and words the first that is wrong. */
-export function contradictedIdentities(
-  standing: Standing,
-  facts: readonly DatedFact[],
-): readonly ContradictedIdentity[] {
+export function contradictedIdentities(standing: Standing, facts: FactList): readonly ContradictedIdentity[] {
   const newest = new Map<Item, { readonly fact: DatedFact<"identified">; readonly part: PartState }>();
-  for (const fact of factsOf(facts, "identified")) {
+  for (const fact of facts.of("identified")) {
     const node = standing.names.one(fact.fact.target, ["part"]);
     const part = node && standing.parts.get(node);
     if (part !== undefined) newest.set(itemAt(part, fact), { fact, part });

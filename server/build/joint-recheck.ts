@@ -47,17 +47,18 @@ const asking = new WeakMap<Gathered, boolean>();
 
 /** Whether any joint may ask for one, since rechecks are changed in the diary. */
 export function asksForRechecks({ gathered }: Pick<Standing, "gathered">): boolean {
-  const known = asking.get(gathered) ?? gathered.days.some(asksInDay);
+  const known = asking.get(gathered) ?? gathered.dayLists.some(asksInDays);
   asking.set(gathered, known);
   return known;
 }
 
-const askingDays = new WeakMap<DayBlock, boolean>();
+const askingDays = new WeakMap<readonly DayBlock[], boolean>();
 
-function asksInDay(day: DayBlock): boolean {
+function asksInDays(days: readonly DayBlock[]): boolean {
   const known =
-    askingDays.get(day) ?? day.facts.some((fact) => fact.word === "changed" && asksForRecheck(fact.record));
-  askingDays.set(day, known);
+    askingDays.get(days) ??
+    days.some(({ facts }) => facts.some((fact) => fact.word === "changed" && asksForRecheck(fact.record)));
+  askingDays.set(days, known);
   return known;
 }
 

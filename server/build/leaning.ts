@@ -6,7 +6,7 @@
 import type { ReferenceNode } from "../../grammar/syntax.ts";
 import { addDays } from "../quantities/dates.ts";
 import type { NamedDefinition } from "./definitions.ts";
-import { factsOf } from "./facts-by-word.ts";
+import type { FactList } from "./fact-list.ts";
 import type { RelatedPlace } from "./finding.ts";
 import { recordsOf } from "./judgement.ts";
 import { listUnder } from "./list-under.ts";
@@ -40,11 +40,11 @@ export class Leanings {
   private readonly covered = new Map<NamedDefinition, ReadonlySet<TreeNode>>();
 
   /** @param standing as it is today; `facts` are all that count */
-  constructor(standing: Standing, facts: readonly DatedFact[]) {
+  constructor(standing: Standing, facts: FactList) {
     this.standing = standing;
-    const ran = factsOf(facts, "ran");
+    const ran = facts.of("ran");
     this.runs = runsByNode.of(standing.names, ran, () => runsOf(standing, ran));
-    for (const fact of factsOf(facts, "released")) this.noteRelease(fact);
+    for (const fact of facts.of("released")) this.noteRelease(fact);
     const soon = addDays(standing.date, DAYS_AHEAD);
     for (const hold of standing.names.every("hold")) {
       const sourced = hold.records.findLast(({ record }) => record.word === "planned");

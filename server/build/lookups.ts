@@ -197,7 +197,12 @@ class NotedGathered implements Gathered {
     return days;
   }
 
-  get findings(): Gathered["findings"] {
+  get dayLists(): Gathered["dayLists"] {
+    this.made.push({ in: "days", found: this.gathered.days });
+    return this.gathered.dayLists;
+  }
+
+  get findingLists(): Gathered["findingLists"] {
     throw new Error("the findings of the text are none of a verdict's grounds");
   }
 }

@@ -24,8 +24,17 @@ export interface LostLine {
 export interface LostLines {
   /** Of everything but dated days: unread from the start. */
   readonly definitions: readonly LostLine[];
+  /** Of a dated day. */
+  readonly inDay: (day: BlockSite) => readonly LostLine[];
+}
+
+/** Of the blocks of one file. */
+interface LostInFile {
+  readonly definitions: readonly LostLine[];
   readonly days: ReadonlyMap<BlockSite, readonly LostLine[]>;
 }
+
+const NONE: readonly LostLine[] = [];
 
 /** Findings about references that lost what they should have meant. */
 const LOST_REFERENCES: ReadonlySet<FindingCode> = new Set([
@@ -40,10 +49,9 @@ const HARMLESS: ReadonlySet<FindingCode> = new Set(["waiver-without-reason", "re
 /** @param files in the order of definition */
 export function lostLinesOf(files: readonly SourceFile[], gathered: Gathered, names: Names): LostLines {
   const subjects = subjectsOf(gathered, names);
-  const lost = files.map((file) => subjects.lostInFile(file));
   return {
-    definitions: lost.flatMap(({ definitions }) => definitions),
-    days: new Map(lost.flatMap(({ days }) => [...days])),
+    definitions: files.flatMap((file) => subjects.lostInFile(file).definitions),
+    inDay: (day) => subjects.lostInFile(day.file).days.get(day) ?? NONE,
   };
 }
 
@@ -92,7 +100,7 @@ class Subjects {
   private readonly nodes = new Map<BlockSite, Set<TreeNode>>();
   private readonly named = new Map<BlockSite, NamedDefinition>();
   private readonly lost = new Remembered<BlockSite, readonly LostLine[]>();
-  private readonly lostInFiles = new Remembered<SourceFile, LostLines>();
+  private readonly lostInFiles = new Remembered<SourceFile, LostInFile>();
 
   constructor(gathered: Gathered, names: Names) {
     this.names = names;
@@ -106,7 +114,7 @@ class Subjects {
       for (const definition of ofKind.values()) this.named.set(definition.header.site, definition);
   }
 
-  lostInFile(file: SourceFile): LostLines {
+  lostInFile(file: SourceFile): LostInFile {
     return this.lostInFiles.of(file, [], () => {
       const definitions: LostLine[] = [];
       const days = new Map<BlockSite, readonly LostLine[]>();

@@ -2,21 +2,41 @@ import type { DayBlock, Gathered } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import type { FactOf } from "./lowering/fact.ts";
+import { Remembered } from "./remembered.ts";
+import type { BlockSite } from "./source.ts";
 import { placeAt } from "./source.ts";
 
 /** The photos that the diary names and that are not there; of days to come too. */
-export function missingPhotos({ days }: Gathered, isThere: (path: string) => boolean): readonly Finding[] {
-  return days.flatMap((day) =>
-    photosOf(day).flatMap(({ path, pathAt }) =>
-      isThere(path) ? [] : [finding("photo-not-found", placeAt(day.site, pathAt), { path })],
-    ),
-  );
+export function missingPhotos(
+  { dayLists }: Pick<Gathered, "dayLists">,
+  isThere: (path: string) => boolean,
+): readonly Finding[] {
+  return dayLists
+    .flatMap(photosIn)
+    .flatMap(({ site, photo }) =>
+      isThere(photo.path)
+        ? []
+        : missing.of(photo, [site, site.block], () =>
+            finding("photo-not-found", placeAt(site, photo.pathAt), { path: photo.path }),
+          ),
+    );
 }
 
-const remembered = new WeakMap<DayBlock, readonly FactOf<"photo">[]>();
+const missing = new Remembered<FactOf<"photo">, Finding>();
 
-function photosOf(day: DayBlock): readonly FactOf<"photo">[] {
-  const known = remembered.get(day) ?? day.facts.filter((fact) => fact.word === "photo");
-  remembered.set(day, known);
+interface Photo {
+  readonly site: BlockSite;
+  readonly photo: FactOf<"photo">;
+}
+
+const remembered = new WeakMap<readonly DayBlock[], readonly Photo[]>();
+
+function photosIn(days: readonly DayBlock[]): readonly Photo[] {
+  const known =
+    remembered.get(days) ??
+    days.flatMap(({ site, facts }) =>
+      facts.flatMap((fact) => (fact.word === "photo" ? [{ site, photo: fact }] : [])),
+    );
+  remembered.set(days, known);
   return known;
 }

@@ -1,6 +1,8 @@
+import type { NamedDefinition } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import type { Names } from "./names.ts";
+import { Remembered } from "./remembered.ts";
 import type { SourceFile } from "./source.ts";
 
 /**
@@ -13,5 +15,11 @@ const REFERRED_TO = ["supplier", "gauge", "setup"] as const;
 export function unusedDefinitions(names: Names, files: readonly SourceFile[]): readonly Finding[] {
   return REFERRED_TO.flatMap((kind) => [...names.every(kind)])
     .filter((definition) => !files.some((file) => names.uses(file, definition)))
-    .map(({ kind, name, header }) => finding("unused-definition", header, { kind, name }));
+    .map((unused) => remembered.of(unused, [], () => complaintOf(unused)));
+}
+
+const remembered = new Remembered<NamedDefinition, Finding>();
+
+function complaintOf({ kind, name, header }: NamedDefinition): Finding {
+  return finding("unused-definition", header, { kind, name });
 }

@@ -6,7 +6,6 @@
  * as they were written. Of outside work the bill counts, else the quotation.
  */
 import type { Build } from "../build/build.ts";
-import { factsOfAny } from "../build/facts-by-word.ts";
 import { recordOf } from "../build/judgement.ts";
 import { Kept } from "../build/kept.ts";
 import type { Counted } from "../build/lowering/definition-record.ts";
@@ -95,7 +94,7 @@ class Reckoning {
   }
 
   run(): Costs {
-    for (const fact of factsOfAny(this.build.facts, TAKEN)) this.take(fact);
+    for (const fact of this.build.diary.facts.ofAny(TAKEN)) this.take(fact);
     this.takeOutsideWork();
     const { definitions, gathered } = this.build.standing;
     const { root } = gathered.tree;
@@ -171,7 +170,7 @@ class Reckoning {
   private takeOutsideWork(): void {
     const sendings = new Map<DatedFact<"sent">, Sending>();
     const away = new Map<TreeNode, DatedFact<"sent">>();
-    for (const dated of factsOfAny(this.build.facts, ["sent", "back"])) {
+    for (const dated of this.build.diary.facts.ofAny(["sent", "back"])) {
       if (dated.fact.word === "sent") {
         const sent = dated as DatedFact<"sent">;
         const nodes = this.partsOf(sent.fact.what);

@@ -176,7 +176,7 @@ describe("an identification", () => {
   /** What contradicts it: `6203: outside, width`. */
   function contradictions(text: string): readonly string[] {
     const build = buildOf(text);
-    return contradictedIdentities(build.standing, build.facts).map(say);
+    return contradictedIdentities(build.standing, build.diary.facts).map(say);
   }
 
   function say({ as, against, past }: ContradictedIdentity): string {

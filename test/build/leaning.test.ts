@@ -24,7 +24,7 @@ ${facts}`;
   const bolts = build.standing.gathered.tree.at("front.bolts");
   if (bolts === undefined) throw new Error("the joint was not read");
   const torqued = build.facts.find(({ fact }) => fact.word === "torqued");
-  const leaning = new Leanings(build.standing, build.facts).on(bolts, torqued, need);
+  const leaning = new Leanings(build.standing, build.diary.facts).on(bolts, torqued, need);
   return leaning && ("hold" in leaning ? `${leaning.is} ${leaning.hold.name}` : leaning.is);
 }
 

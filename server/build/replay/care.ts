@@ -109,7 +109,7 @@ class Care {
     if (about !== undefined && !about.test(words.about)) return false;
     if (fluid !== undefined && !this.fluidsOf(node).some((text) => fluid.test(text))) return false;
     if (materials !== undefined && !materials.includes(this.materialOf(node) ?? "")) return false;
-    if (solvent === true && !this.before.solvent.has(node)) return false;
+    if (solvent === true && !this.before.solvent.get(node)) return false;
     return critical !== true || isCritical(this.replay, node);
   }
 
@@ -171,12 +171,12 @@ class Care {
     if (fact.word === "cleaned") {
       for (const node of subjects) {
         this.before.faces.set(node, fact.method === "blasting" ? "blasted" : "cleaned");
-        if (fact.method === "solvent") this.before.solvent.add(node);
+        if (fact.method === "solvent") this.before.solvent.set(node, true);
       }
     }
     if (fact.word === "sent" && COATING.test(fact.work ?? ""))
       for (const node of subjects) this.before.faces.set(node, "painted");
-    if (fact.word === "fitted") for (const node of subjects) this.before.solvent.delete(node);
+    if (fact.word === "fitted") for (const node of subjects) this.before.solvent.set(node, false);
   }
 
   /** The parts and systems that a fact is about; of what came off as a unit the unit alone. */

@@ -2,11 +2,11 @@
 import type { IsoDate } from "../../quantities/dates.ts";
 import { compareDates } from "../../quantities/dates.ts";
 import type { DayBlock, Gathered } from "../definitions.ts";
-import { groupFacts } from "../facts-by-word.ts";
+import { FactList } from "../fact-list.ts";
 import { asksForRechecks } from "../joint-recheck.ts";
 import type { LostLine, LostLines } from "../lost-lines.ts";
 import type { Names } from "../names.ts";
-import { isSame } from "../remembered.ts";
+import { isSame, Remembered } from "../remembered.ts";
 import { placeAt } from "../source.ts";
 import type { DatedFact } from "../states.ts";
 import { calculationHandlers } from "./calculations.ts";
@@ -68,8 +68,8 @@ type DatedDay = DayBlock & { readonly date: IsoDate };
 export interface Diary {
   /** How things stand after the last fact that counts. */
   readonly replay: Replay;
-  /** Every fact that counts, in the order in which they are read. */
-  readonly facts: readonly DatedFact[];
+  /** Every fact that counts. */
+  readonly facts: FactList;
   /** The days that count, in the order in which they are read. */
   readonly days: readonly DatedDay[];
   /** What was unread from the start. */
@@ -103,15 +103,14 @@ export function readDiary(
   lost: LostLines,
   before?: Diary,
 ): Diary {
-  const dated = gathered.days.filter((day): day is DatedDay => day.date !== undefined);
-  const inOrder = dated.sort((a, b) => compareDates(a.date, b.date));
-  const days = inOrder.filter(({ date }) => date <= today);
+  const dated = inDateOrder(gathered.dayLists);
+  const days = until(dated, today);
   const known = before !== undefined && goesOn(before, gathered, names, today, lost) ? before : undefined;
   const first = known === undefined ? 0 : firstChange(known.days, days);
   const earlier = known?.moments.filter(({ day }) => day <= first) ?? [];
   const start = earlier.at(-1);
-  const replay = start?.replay.copy(gathered) ?? beginning(gathered, names, today, inOrder[0]?.date, lost);
-  const facts = start === undefined ? [] : (known?.facts.slice(0, start.facts) ?? []);
+  const replay = start?.replay.copy(gathered) ?? beginning(gathered, names, today, dated[0]?.date, lost);
+  const facts = new FactList(known?.facts, start?.facts);
   const between = before === undefined ? Number.POSITIVE_INFINITY : Math.ceil(days.length / MOMENTS);
   const moments = spacedOut(earlier, between);
   for (let index = start?.day ?? 0; index < days.length; index++) {
@@ -122,15 +121,50 @@ export function readDiary(
       moments.push({ day: index, facts: facts.length, replay: replay.copy(gathered) });
     replay.date = day.date;
     if (begins) carryOutChanges(replay, sameDate(days, index));
-    readDay(replay, day, lost.days.get(day.site) ?? [], facts, known?.facts ?? []);
+    readDay(replay, day, lost.inDay(day.site), facts, known?.facts);
   }
   replay.date = today;
   finishHolds(replay);
   settleComplaints(replay);
   replay.finish();
   if (known !== undefined) takeOverWhatIsSame(replay, known.replay, start?.replay.findings.length ?? 0);
-  groupFacts(facts, known?.facts ?? [], start?.facts ?? 0);
+  facts.sortByWord(known?.facts, start?.facts ?? 0);
   return { replay, facts, days, lost: lost.definitions, moments };
+}
+
+/**
+ * The dated days of all files by date, within a date by file and then by line. The days of a file are mostly in order, and
+ * files mostly follow each other.
+ */
+function inDateOrder(lists: readonly (readonly DayBlock[])[]): readonly DatedDay[] {
+  const sorted = lists.map(datedIn).filter(({ length }) => length > 0);
+  const inTurn = [...sorted].sort((a, b) => compareDates(firstDate(a), firstDate(b)));
+  const follow = inTurn.every((list, index) => {
+    const last = inTurn[index - 1]?.at(-1);
+    return last === undefined || last.date < firstDate(list);
+  });
+  return follow ? inTurn.flat() : sorted.flat().sort((a, b) => compareDates(a.date, b.date));
+}
+
+const datedDays = new Remembered<readonly DayBlock[], readonly DatedDay[]>();
+
+/** The dated days of one file, by date. */
+function datedIn(days: readonly DayBlock[]): readonly DatedDay[] {
+  return datedDays.of(days, [], () =>
+    days
+      .filter((day): day is DatedDay => day.date !== undefined)
+      .sort((a, b) => compareDates(a.date, b.date)),
+  );
+}
+
+function firstDate([first]: readonly DatedDay[]): IsoDate {
+  return first?.date as IsoDate;
+}
+
+/** Of days in order those that are no later. */
+function until(days: readonly DatedDay[], today: IsoDate): readonly DatedDay[] {
+  const count = days.findLastIndex(({ date }) => date <= today) + 1;
+  return count === days.length ? days : days.slice(0, count);
 }
 
 /** Of moments those that stand far enough apart, and the last: each edit would add one otherwise. */
@@ -186,14 +220,14 @@ function readDay(
   replay: Replay,
   { date, site, facts: ofDay }: DatedDay,
   lost: readonly LostLine[],
-  facts: DatedFact[],
-  before: readonly DatedFact[],
+  facts: FactList,
+  before: FactList | undefined,
 ): void {
   const unread = [...lost];
   for (const fact of ofDay) {
     loseLines(replay, unread, fact.at.start);
     const order = facts.length;
-    const known = before[order];
+    const known = before?.at(order);
     const isSame = known?.fact === fact && known.date === date && known.place.site === site;
     const dated = isSame ? known : ({ date, fact, place: placeAt(site, fact.at), order } as DatedFact);
     facts.push(dated);

@@ -147,11 +147,11 @@ function aboutOpen(replay: Replay, open: readonly OpenItem[]): FindingExtras {
 }
 
 function shutHolds({ holds }: Replay): Growing<HoldState>[] {
-  return [...holds.values()].filter(isShut);
+  return [...holds.growing()].filter(isShut);
 }
 
 function releasedHolds({ holds }: Replay): Growing<HoldState>[] {
-  return [...holds.values()].filter((hold) => !isShut(hold));
+  return [...holds.growing()].filter((hold) => !isShut(hold));
 }
 
 /** Jobs that are begun, worked on or finished while a hold point stops them: one complaint for each, until it is released. */

@@ -39,5 +39,4 @@ export function overtake(replay: Replay, joint: TreeNode, by: Overtaker): void {
 /** The diary has been read: what nothing has overtaken stands. */
 export function settleComplaints(replay: Replay): void {
   for (const complaints of replay.waiting.values()) for (const { say } of complaints) say(replay, "current");
-  replay.waiting.clear();
 }

@@ -37,7 +37,7 @@ import { subjectFinding } from "../subject-finding.ts";
 import { Definitions } from "../tree/definitions.ts";
 import type { TreeKind, TreeNode } from "../tree/node.ts";
 import type { Target } from "../tree/resolve.ts";
-import { StateTable } from "./state-table.ts";
+import { SharedTable, StateTable } from "./state-table.ts";
 
 /** What a subject does on each kind of fact. */
 export type Handlers = { readonly [W in FactWord]?: (replay: Replay, fact: DatedFact<W>) => void };
@@ -63,31 +63,31 @@ export class Replay implements Standing {
   date: IsoDate;
   readonly parts: StateTable<TreeNode, PartState>;
   readonly joints: StateTable<TreeNode, JointState>;
-  readonly readings = new Map<TreeNode, readonly Reading[]>();
+  readonly readings: SharedTable<TreeNode, readonly Reading[]>;
   readonly systems: StateTable<TreeNode, SystemState>;
-  readonly settings = new Map<TreeNode, Map<string, SettingState>>();
-  readonly tests = new Map<TreeNode, Map<string, TestState>>();
-  readonly holdTests = new Map<NamedDefinition, Map<string, TestState>>();
+  readonly settings: SharedTable<TreeNode, ReadonlyMap<string, SettingState>>;
+  readonly tests: SharedTable<TreeNode, ReadonlyMap<string, TestState>>;
+  readonly holdTests: SharedTable<NamedDefinition, ReadonlyMap<string, TestState>>;
   readonly snags: StateTable<string, SnagState>;
   readonly jobs: StateTable<NamedDefinition, JobState>;
   readonly holds: StateTable<NamedDefinition, HoldState>;
   readonly gauges: StateTable<NamedDefinition, GaugeState>;
   readonly supply: StateTable<TreeNode, SupplyState>;
   /** The parts of each order, by its ref. */
-  readonly ordered = new Map<string, Set<TreeNode>>();
-  readonly calculated = new Map<string, Calculation>();
+  readonly ordered: SharedTable<string, ReadonlySet<TreeNode>>;
+  readonly calculated: SharedTable<string, Calculation>;
   /** Every calculation of a day, in order. */
-  readonly calculations: Calculation[] = [];
-  readonly disturbed = new Map<TreeNode, DatedFact>();
+  readonly calculations: Calculation[];
+  readonly disturbed: SharedTable<TreeNode, DatedFact>;
   /** Lines up to this moment that could not be read, or not in full. */
-  readonly lost: LostLine[] = [];
-  readonly findings: Finding[] = [];
+  readonly lost: LostLine[];
+  readonly findings: Finding[];
   /** Releases taken back so far: complained of at the end, since a new release overtakes them. */
-  readonly lapses: LapsedReleases[] = [];
+  readonly lapses: LapsedReleases[];
   /** What the fact that is being read has disturbed. */
   readonly touched = new Set<TreeNode>();
   /** Complaints about the present tightening of each joint. */
-  readonly waiting = new Map<TreeNode, readonly WaitingComplaint[]>();
+  readonly waiting: SharedTable<TreeNode, readonly WaitingComplaint[]>;
   readonly inspections: Inspections;
   readonly care: CareMemory;
 
@@ -105,6 +105,18 @@ export class Replay implements Standing {
     this.holds = before?.holds.copy() ?? new StateTable();
     this.gauges = before?.gauges.copy() ?? new StateTable();
     this.supply = before?.supply.copy() ?? new StateTable();
+    this.readings = before?.readings.copy() ?? new SharedTable();
+    this.settings = before?.settings.copy() ?? new SharedTable();
+    this.tests = before?.tests.copy() ?? new SharedTable();
+    this.holdTests = before?.holdTests.copy() ?? new SharedTable();
+    this.ordered = before?.ordered.copy() ?? new SharedTable();
+    this.calculated = before?.calculated.copy() ?? new SharedTable();
+    this.disturbed = before?.disturbed.copy() ?? new SharedTable();
+    this.waiting = before?.waiting.copy() ?? new SharedTable();
+    this.calculations = before?.calculations.slice() ?? [];
+    this.lost = before?.lost.slice() ?? [];
+    this.findings = before?.findings.slice() ?? [];
+    this.lapses = before?.lapses.slice() ?? [];
     this.inspections = before?.inspections.copy() ?? new Inspections();
     this.care = before?.care.copy() ?? new CareMemory();
   }
@@ -113,18 +125,6 @@ export class Replay implements Standing {
   copy(gathered: Gathered): Replay {
     const copy = new Replay(gathered, this.names, this.today, this.date, this);
     copy.definitions = this.definitions;
-    add(copy.readings, this.readings, same);
-    add(copy.calculated, this.calculated, same);
-    add(copy.disturbed, this.disturbed, same);
-    add(copy.waiting, this.waiting, same);
-    add(copy.settings, this.settings, (inner) => new Map(inner));
-    add(copy.tests, this.tests, (inner) => new Map(inner));
-    add(copy.holdTests, this.holdTests, (inner) => new Map(inner));
-    add(copy.ordered, this.ordered, (parts) => new Set(parts));
-    copy.calculations.push(...this.calculations);
-    copy.lost.push(...this.lost);
-    copy.findings.push(...this.findings);
-    copy.lapses.push(...this.lapses);
     return copy;
   }
 
@@ -195,14 +195,6 @@ export class Replay implements Standing {
     for (let above: TreeNode | undefined = node; above !== undefined; above = above.parent)
       this.disturbed.set(above, fact);
   }
-}
-
-function add<K, V>(to: Map<K, V>, from: ReadonlyMap<K, V>, copied: (value: V) => V): void {
-  for (const [key, value] of from) to.set(key, copied(value));
-}
-
-function same<V>(value: V): V {
-  return value;
 }
 
 const KIND = {

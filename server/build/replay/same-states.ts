@@ -4,34 +4,35 @@
  */
 import { areSameDecimals } from "../../quantities/decimal.ts";
 import type { Finding } from "../finding.ts";
+import type { TableName } from "../standing.ts";
 import { TABLES } from "../standing.ts";
 import type { Replay } from "./replay.ts";
+import type { SharedTable } from "./state-table.ts";
 
 /**
  * Both diaries have been read to their end: nothing of them changes any more.
  *
  * @param count so many findings were there before a day was read that is other
+ * @returns what is other in each table
  */
-export function takeOverWhatIsSame(replay: Replay, before: Replay, count: number): void {
-  for (const name of TABLES)
-    if (takeOver<unknown>(replay[name], before[name])) Object.assign(replay, { [name]: before[name] });
+export function takeOverWhatIsSame(replay: Replay, before: Replay, count: number): Differences {
+  const differences = new Map<TableName, readonly unknown[]>();
+  for (const name of TABLES) {
+    const [table, known] = [replay[name], before[name]] as [Table, Table];
+    const differing = table.takeOver(known, same);
+    if (differing.length > 0) differences.set(name, differing);
+    else if (table.hasOrderOf(known)) Object.assign(replay, { [name]: known });
+  }
   const { findings } = replay;
   for (let index = count; index < findings.length; index++)
     findings[index] = same(findings[index] as Finding, before.findings[index]);
+  return differences;
 }
 
-/** Whether a table is the same as a whole, in the same order; else its values that are the same are taken over. */
-function takeOver<Value>(table: Map<unknown, Value>, before: ReadonlyMap<unknown, unknown>): boolean {
-  let isSame = table.size === before.size;
-  const keysBefore = before.keys();
-  for (const [key, value] of table) {
-    const known = before.get(key);
-    const one = same(value, known);
-    if (one !== value) table.set(key, one);
-    isSame = isSame && one === known && keysBefore.next().value === key;
-  }
-  return isSame;
-}
+type Table = SharedTable<unknown, unknown>;
+
+/** The keys under which two standings differ, by the table; none of those in which all is the same. */
+export type Differences = ReadonlyMap<TableName, readonly unknown[]>;
 
 /**
  * The old value where the new one says the same; else the new one, with all in it that says the same as before. Plain
@@ -70,12 +71,20 @@ function sameList(list: readonly unknown[], before: readonly unknown[]): readonl
   return isSame ? before : (taken ?? list);
 }
 
-/** A table in a table of states: it has been copied for this diary, too. */
+/** A table in a table of states. */
 function sameTable(
-  table: Map<unknown, unknown>,
+  table: ReadonlyMap<unknown, unknown>,
   before: ReadonlyMap<unknown, unknown>,
 ): ReadonlyMap<unknown, unknown> {
-  return takeOver(table, before) ? before : table;
+  const entries = [...table].map(([key, value]) => [key, same(value, before.get(key))] as const);
+  const known = before.entries();
+  const isSame =
+    entries.length === before.size &&
+    entries.every(([key, value]) => {
+      const [keyBefore, valueBefore] = known.next().value ?? [];
+      return key === keyBefore && value === valueBefore;
+    });
+  return isSame ? before : new Map(entries);
 }
 
 function sameFields(value: Fields, before: Fields): Fields {

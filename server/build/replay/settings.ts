@@ -15,8 +15,7 @@ export const settingHandlers: Handlers = {
     const gauge = replay.named("gauge", fact.fact.gauge);
     const doubt = gauge && gaugeDoubts(replay, gauge, value)[0];
     const state: SettingState = { node, name, setup, value, each, gauge, doubt, fact };
-    const ofNode = replay.settings.get(node) ?? new Map<string, SettingState>();
-    replay.settings.set(node, ofNode.set(keyOf(name, setup), state));
+    replay.settings.set(node, new Map(replay.settings.get(node)).set(keyOf(name, setup), state));
   },
 };
 

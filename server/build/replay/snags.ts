@@ -46,5 +46,5 @@ function named(replay: Replay, fact: DatedFact<"cleared" | "conceded">): readonl
 }
 
 function openSnags({ snags }: Replay, name: string): readonly Growing<SnagState>[] {
-  return [...snags.values()].filter((snag) => snag.name === name && snag.cleared === undefined);
+  return [...snags.growing()].filter((snag) => snag.name === name && snag.cleared === undefined);
 }

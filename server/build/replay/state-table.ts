@@ -2,21 +2,130 @@
 export type Growing<T> = { -readonly [K in keyof T]: T[K] };
 
 /**
- * States by what they are of. They grow while the diary is read, and are shared with the moments that are kept of it: one
- * is copied when it is first asked for behind such a moment, so that what nobody touches stays the same object. What a
- * state holds is only ever replaced.
+ * Values by what they are of, each only ever replaced as a whole. A table is shared with the moments that are kept of a
+ * diary: it knows what has been put in since the last of them, so that a copy costs no more than that, and two tables
+ * that go on from one moment are compared by what each has put in since.
  */
-export class StateTable<Key, State extends object> extends Map<Key, Growing<State>> {
+export class SharedTable<Key, Value> implements ReadonlyMap<Key, Value> {
+  /** What was there at a moment that others go on from too: nothing of it ever changes. */
+  private base: ReadonlyMap<Key, Value> = new Map();
+  /** What has been put in since. */
+  protected since = new Map<Key, Value>();
+  /** How many of its keys the base does not have. */
+  private added = 0;
+
+  get(key: Key): Value | undefined {
+    return this.since.get(key) ?? this.base.get(key);
+  }
+
+  has(key: Key): boolean {
+    return this.since.has(key) || this.base.has(key);
+  }
+
+  set(key: Key, value: Value): this {
+    if (!this.has(key)) this.added++;
+    this.since.set(key, value);
+    return this;
+  }
+
+  get size(): number {
+    return this.base.size + this.added;
+  }
+
+  /** In the order in which the keys came. */
+  *keys(): MapIterator<Key> {
+    yield* this.base.keys();
+    for (const key of this.since.keys()) if (!this.base.has(key)) yield key;
+  }
+
+  *values(): MapIterator<Value> {
+    for (const [, value] of this) yield value;
+  }
+
+  *entries(): MapIterator<[Key, Value]> {
+    const { base, since } = this;
+    for (const [key, value] of base) yield [key, since.get(key) ?? value];
+    for (const [key, value] of since) if (!base.has(key)) yield [key, value];
+  }
+
+  [Symbol.iterator](): MapIterator<[Key, Value]> {
+    return this.entries();
+  }
+
+  forEach(each: (value: Value, key: Key, table: ReadonlyMap<Key, Value>) => void): void {
+    for (const [key, value] of this) each(value, key, this);
+  }
+
+  /** The same values, to be gone on with by themselves. From now on they are shared. */
+  copy(): this {
+    // So much has been put in that it is cheaper for all copies to begin from it.
+    if (this.since.size * SHARE > this.base.size) {
+      this.base = new Map(this.entries());
+      this.since = new Map();
+      this.added = 0;
+    }
+    const copy = new (this.constructor as new () => this)();
+    copy.base = this.base;
+    copy.since = new Map(this.since);
+    copy.added = this.added;
+    return copy;
+  }
+
+  /**
+   * Puts the values of another table in the place of those that say the same.
+   *
+   * @param same the old value where the new one says the same, else the new one
+   * @returns the keys under which the two differ
+   */
+  takeOver(before: SharedTable<Key, Value>, same: (value: Value, known: Value) => Value): readonly Key[] {
+    const isAkin = this.base === before.base;
+    const keys = isAkin ? [...this.since.keys(), ...before.since.keys()] : [...this.keys(), ...before.keys()];
+    const differing = new Set<Key>();
+    for (const key of keys) {
+      const [value, known] = [this.known(key), before.known(key)];
+      if (value === known) continue;
+      const one = value === undefined || known === undefined ? value : same(value, known);
+      if (one === known && one !== undefined) this.since.set(key, one);
+      else {
+        if (one !== undefined && one !== value) this.since.set(key, one);
+        differing.add(key);
+      }
+    }
+    return [...differing];
+  }
+
+  /** Whether the keys of another table came in the same order; both have the same keys. */
+  hasOrderOf(before: SharedTable<Key, Value>): boolean {
+    const own = (this.base === before.base ? this.addedKeys() : this.keys())[Symbol.iterator]();
+    for (const key of this.base === before.base ? before.addedKeys() : before.keys())
+      if (own.next().value !== key) return false;
+    return true;
+  }
+
+  private *addedKeys(): MapIterator<Key> {
+    for (const key of this.since.keys()) if (!this.base.has(key)) yield key;
+  }
+
+  private known(key: Key): Value | undefined {
+    return this.since.get(key) ?? this.base.get(key);
+  }
+}
+
+/** A base is made anew for its copies once more than this part of it has changed. */
+const SHARE = 4;
+
+/**
+ * States by what they are of. They grow while the diary is read: one that is shared with a moment is copied when it is
+ * first asked for behind it, so that what nobody touches stays the same object. What a state holds is only ever replaced.
+ */
+export class StateTable<Key, State extends object> extends SharedTable<Key, State> {
   /** The states that are this table's alone. */
   private readonly own = new Set<Key>();
   private isFinal = false;
 
-  /** The same states, to be gone on with by themselves. From now on they are shared. */
-  copy(): StateTable<Key, State> {
-    const copy = new StateTable<Key, State>();
-    for (const [key, state] of super.entries()) copy.share(key, state);
+  override copy(): this {
     this.own.clear();
-    return copy;
+    return super.copy();
   }
 
   /** The diary has been read: nothing grows any more. */
@@ -24,11 +133,7 @@ export class StateTable<Key, State extends object> extends Map<Key, Growing<Stat
     this.isFinal = true;
   }
 
-  /** Puts a state in that others have, too. */
-  private share(key: Key, state: Growing<State>): void {
-    super.set(key, state);
-  }
-
+  /** The state of a thing, to be changed as long as the diary is being read. */
   override get(key: Key): Growing<State> | undefined {
     const state = super.get(key);
     if (state === undefined || this.isFinal || this.own.has(key)) return state;
@@ -37,16 +142,13 @@ export class StateTable<Key, State extends object> extends Map<Key, Growing<Stat
     return copy;
   }
 
-  override set(key: Key, state: Growing<State>): this {
+  override set(key: Key, state: State): this {
     this.own.add(key);
     return super.set(key, state);
   }
 
-  override values(): MapIterator<Growing<State>> {
-    return this.isFinal ? super.values() : this.growing();
-  }
-
-  private *growing(): MapIterator<Growing<State>> {
-    for (const key of super.keys()) yield this.get(key) as Growing<State>;
+  /** All states, to be changed. */
+  *growing(): Generator<Growing<State>> {
+    for (const key of this.keys()) yield this.get(key) as Growing<State>;
   }
 }

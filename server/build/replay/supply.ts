@@ -125,9 +125,7 @@ export const supplyHandlers: Handlers = {
 };
 
 function noteOrder(replay: Replay, order: string, node: TreeNode): void {
-  const known = replay.ordered.get(order);
-  if (known === undefined) replay.ordered.set(order, new Set([node]));
-  else known.add(node);
+  replay.ordered.set(order, new Set(replay.ordered.get(order)).add(node));
 }
 
 /** The whole of a named order, as far as it is still open. */

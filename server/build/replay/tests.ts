@@ -7,6 +7,7 @@ import type { DatedFact, TestState } from "../states.ts";
 import { AS_A_WHOLE } from "../tests.ts";
 import type { TreeNode } from "../tree/node.ts";
 import type { Handlers, Replay } from "./replay.ts";
+import type { SharedTable } from "./state-table.ts";
 
 export const testHandlers: Handlers = {
   tested: (replay, fact) => {
@@ -71,8 +72,11 @@ function testedBy(replay: Replay, reference: ReferenceNode, name: string | undef
   return meant.map(({ node }) => node);
 }
 
-function note<K>(tests: Map<K, Map<string, TestState>>, subject: K, fact: DatedFact<"tested">): void {
+function note<K>(
+  tests: SharedTable<K, ReadonlyMap<string, TestState>>,
+  subject: K,
+  fact: DatedFact<"tested">,
+): void {
   const { name, pass } = fact.fact;
-  const ofSubject = tests.get(subject) ?? new Map<string, TestState>();
-  tests.set(subject, ofSubject.set(name ?? AS_A_WHOLE, { name, pass, fact }));
+  tests.set(subject, new Map(tests.get(subject)).set(name ?? AS_A_WHOLE, { name, pass, fact }));
 }

@@ -43,7 +43,7 @@ day 2026-05-02
 });
 
 function* contradictions(build: Build): Generator<Notice> {
-  for (const identity of contradictedIdentities(build.standing, build.facts)) {
+  for (const identity of contradictedIdentities(build.standing, build.diary.facts)) {
     const { fact, critical, past, against, donor } = identity;
     const measured = against.flatMap(({ known: { place, from } }) =>
       place === undefined ? [] : [{ place, message: from === "size" ? "its size" : "measured here" }],
