@@ -3,14 +3,14 @@ import type { Disposable, Uri as UriType, WebviewPanel } from "vscode";
 import { l10n, Uri, ViewColumn, window } from "vscode";
 import type { Report, ReportName } from "../../server/language-server/protocol.ts";
 import { noBuildWords } from "../commands/no-build.ts";
+import type { PanelType } from "../first.ts";
 import { goTo } from "../go-to.ts";
 import type { ShownBuild } from "../shown-build.ts";
 import type { ToPage } from "./messages.ts";
 import { readFromPage } from "./messages.ts";
 import { allowedFragment, escaped, newNonce, panelPage } from "./page.ts";
 
-/** Of every panel; the manifest's conditions name it. */
-const VIEW_TYPE = "cotter.report";
+const PANELS: PanelType = "cotter.report";
 
 const REPORT_TITLES: Readonly<Record<ReportName, () => string>> = {
   order: () => l10n.t("Order list"),
@@ -24,25 +24,22 @@ export class ReportPanels implements Disposable {
   private readonly shown: ShownBuild;
   private readonly extension: UriType;
   private readonly panels = new Map<ReportName, ReportPanel>();
-  private readonly subscriptions: Disposable[];
+  private readonly following: Disposable;
 
   /** @param extension the folder of the extension */
   constructor(shown: ShownBuild, extension: UriType) {
     this.shown = shown;
     this.extension = extension;
-    this.subscriptions = [
-      shown.onDidChange(() => {
-        for (const panel of this.panels.values()) void panel.refresh();
-      }),
-      window.registerWebviewPanelSerializer(VIEW_TYPE, {
-        deserializeWebviewPanel: (panel, state: unknown) => {
-          const name = reportOf(state);
-          if (name === undefined || this.panels.has(name)) panel.dispose();
-          else this.adopt(name, panel);
-          return Promise.resolve();
-        },
-      }),
-    ];
+    this.following = shown.onDidChange(() => {
+      for (const panel of this.panels.values()) void panel.refresh();
+    });
+  }
+
+  /** A panel that was open when the editor was closed. */
+  bringBack(panel: WebviewPanel, state: unknown): void {
+    const name = reportOf(state);
+    if (name === undefined || this.panels.has(name)) panel.dispose();
+    else this.adopt(name, panel);
   }
 
   open(name: ReportName): void {
@@ -51,7 +48,7 @@ export class ReportPanels implements Disposable {
       there.panel.reveal();
       return;
     }
-    const panel = window.createWebviewPanel(VIEW_TYPE, REPORT_TITLES[name](), columnForReport(), {});
+    const panel = window.createWebviewPanel(PANELS, REPORT_TITLES[name](), columnForReport(), {});
     this.adopt(name, panel);
   }
 
@@ -62,7 +59,7 @@ export class ReportPanels implements Disposable {
 
   dispose(): void {
     for (const { panel } of [...this.panels.values()]) panel.dispose();
-    for (const subscription of this.subscriptions) subscription.dispose();
+    this.following.dispose();
   }
 
   private adopt(name: ReportName, panel: WebviewPanel): void {

@@ -5,11 +5,11 @@ import path from "node:path";
 export function measureSizes(dist, vsix) {
   const kilobytes = (file) => statSync(file).size / 1024;
   const sum = (files) => [...files].reduce((all, file) => all + kilobytes(file), 0);
-  const server = path.join(dist, "server.cjs");
+  const [server, client] = ["server.cjs", "client.cjs"].map((name) => path.join(dist, name));
   return [
     { name: "the server as it starts, all its parts", size: sum(reachable(server, false)) },
     { name: "the same with what it loads late", size: sum(reachable(server, true)) },
-    { name: "the client in the editor", size: kilobytes(path.join(dist, "client.cjs")) },
+    { name: "the client in the editor, with what it loads late", size: sum(reachable(client, true)) },
     { name: "the server for an editor in a browser", size: kilobytes(path.join(dist, "browser/server.js")) },
     { name: "the package, cotter.vsix", size: existsSync(vsix) ? kilobytes(vsix) : undefined },
   ];

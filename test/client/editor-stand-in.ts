@@ -98,6 +98,10 @@ export class WorkspaceEdit {
 
 export class FileSystemError extends Error {}
 
+type PanelBringer = Readonly<
+  Record<"deserializeWebviewPanel", (...given: readonly unknown[]) => Promise<void>>
+>;
+
 type DropProvider = Readonly<Record<"provideDocumentDropEdits", (...given: readonly unknown[]) => unknown>>;
 
 /** What the editor was asked to do, and what it has. */
@@ -110,12 +114,17 @@ export const seen = {
   /** Of what is dropped. */
   drop: undefined as DropProvider | undefined,
   panels: [] as Panel[],
+  /** Who brings back panels that were open. */
+  bringer: undefined as PanelBringer | undefined,
+  /** Commands that the extension carries out. */
+  handlers: new Map<string, (...args: unknown[]) => Promise<unknown>>(),
   /** Paths of the files that are there. */
   files: new Set<string>(),
 };
 
 export function forgetAll(): void {
   Object.assign(seen, { said: [], commands: [], provider: undefined, drop: undefined, panels: [] });
+  seen.handlers.clear();
   seen.files.clear();
 }
 
@@ -124,11 +133,15 @@ export const l10n = {
     text.replace(/\{(\d)\}/g, (_, index) => String(values[Number(index)])),
 };
 
+const nothing = { dispose: () => undefined };
+
 export const commands = {
+  registerCommand: (name: string, run: (...args: unknown[]) => Promise<unknown>) => {
+    seen.handlers.set(name, run);
+    return nothing;
+  },
   executeCommand: (...words: unknown[]) => Promise.resolve(void seen.commands.push(words)),
 };
-
-const nothing = { dispose: () => undefined };
 
 export const languages = {
   match: () => 1,
@@ -151,10 +164,14 @@ export const window = {
     seen.panels.push(panel);
     return panel;
   },
-  registerWebviewPanelSerializer: () => nothing,
+  registerWebviewPanelSerializer: (_: string, bringer: PanelBringer) => {
+    seen.bringer = bringer;
+    return nothing;
+  },
   withProgress: <T>(_: unknown, work: () => Promise<T>) => work(),
   showInformationMessage: say,
   showWarningMessage: say,
+  showErrorMessage: say,
 };
 
 const saving = new EventEmitter<{ languageId: string }>();
