@@ -72,7 +72,6 @@ export interface BuildOptions {
 /** Derives a build from its files. Pure: the same files and dates give the same build. */
 export function readBuild(files: readonly SourceFile[], { clock, on, photos, before }: BuildOptions): Build {
   const ordered = inOrder(files);
-  const sites = ordered.flatMap(sitesIn);
   const gathered = gather(ordered);
   const names = namesOf(gathered);
   const today = on ?? statedToday(gathered) ?? clock;
@@ -96,23 +95,30 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
   complainOfUnseenParts(review, leanings);
   const findingLists = [
     ...gathered.findingLists,
-    withoutVehicle(gathered, sites),
+    withoutVehicle(gathered, ordered),
     ...ordered.map((file) => names.findings(file)),
     ...dayFindings(ordered, gathered, today),
     unusedDefinitions(names, ordered),
     photos === undefined ? [] : missingPhotos(gathered, photos),
     review.findings,
   ];
+  let sites: readonly BlockSite[] | undefined;
+  const sitesOf = () => {
+    sites ??= ordered.flatMap(sitesIn);
+    return sites;
+  };
   return {
     files,
-    sites,
+    get sites() {
+      return sitesOf();
+    },
     today,
     standing: review,
     get facts() {
       return facts.all();
     },
     get links() {
-      return names.links(sites);
+      return names.links(sitesOf());
     },
     calculations,
     findingLists,
@@ -138,8 +144,8 @@ function statedToday({ vehicle }: Gathered): IsoDate | undefined {
   return record?.word === "today" ? record.date : undefined;
 }
 
-function withoutVehicle({ vehicle }: Gathered, sites: readonly BlockSite[]): Finding[] {
-  const [first] = sites;
+function withoutVehicle({ vehicle }: Gathered, files: readonly SourceFile[]): Finding[] {
+  const first = files.map(sitesIn).find(({ length }) => length > 0)?.[0];
   return vehicle.header !== undefined || first === undefined
     ? []
     : [finding("no-vehicle", placeAt(first, { start: 0, end: 0 }), {})];

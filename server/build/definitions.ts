@@ -6,6 +6,7 @@ import type { IsoDate } from "../quantities/dates.ts";
 import type { Decimal } from "../quantities/decimal.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
+import { inOneList } from "./list-under.ts";
 import type { LoweredBlock } from "./lowering/block.ts";
 import { lowerBlock } from "./lowering/block.ts";
 import type { RecordWord } from "./lowering/definition-record.ts";
@@ -75,13 +76,13 @@ type Definition = LoweredBlock & { is: "definition" };
 /** @param files in the order of definition */
 export function gather(files: readonly SourceFile[]): Gathered {
   const read = files.map(readFile);
-  const { defined, findings } = define(read.flatMap(({ others }) => others));
+  const { defined, findings } = define(inOneList(read.map(({ others }) => others)));
   const dayLists = read.map(({ days }) => days);
   let days: readonly DayBlock[] | undefined;
   return {
     ...defined,
     get days() {
-      days ??= dayLists.flat();
+      days ??= inOneList(dayLists);
       return days;
     },
     dayLists,

@@ -4,3 +4,10 @@ export function listUnder<Key, Item>(lists: Map<Key, Item[]>, key: Key, item: It
   if (known === undefined) lists.set(key, [item]);
   else known.push(item);
 }
+
+/** The items of all lists in one: several times as quick as `flat`, which counts with lists of long lists. */
+export function inOneList<Item>(lists: readonly (readonly Item[])[]): Item[] {
+  const all: Item[] = [];
+  for (const list of lists) for (const item of list) all.push(item);
+  return all;
+}

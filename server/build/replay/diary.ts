@@ -4,6 +4,7 @@ import { compareDates } from "../../quantities/dates.ts";
 import type { DayBlock, Gathered } from "../definitions.ts";
 import { FactList } from "../fact-list.ts";
 import { asksForRechecks } from "../joint-recheck.ts";
+import { inOneList } from "../list-under.ts";
 import type { LostLine, LostLines } from "../lost-lines.ts";
 import type { Names } from "../names.ts";
 import { isSame, Remembered } from "../remembered.ts";
@@ -127,7 +128,21 @@ export function readDiary(
   finishHolds(replay);
   settleComplaints(replay);
   replay.finish();
-  if (known !== undefined) takeOverWhatIsSame(replay, known.replay, start?.replay.findings.length ?? 0);
+  if (known !== undefined) {
+    const anew = moments.slice(
+      Math.max(
+        0,
+        moments.findIndex((moment) => moment === start),
+      ),
+    );
+    const count = start?.replay.findings.length ?? 0;
+    takeOverWhatIsSame(
+      replay,
+      known.replay,
+      count,
+      anew.map((moment) => moment.replay),
+    );
+  }
   facts.sortByWord(known?.facts, start?.facts ?? 0);
   return { replay, facts, days, lost: lost.definitions, moments };
 }
@@ -143,7 +158,7 @@ function inDateOrder(lists: readonly (readonly DayBlock[])[]): readonly DatedDay
     const last = inTurn[index - 1]?.at(-1);
     return last === undefined || last.date < firstDate(list);
   });
-  return follow ? inTurn.flat() : sorted.flat().sort((a, b) => compareDates(a.date, b.date));
+  return follow ? inOneList(inTurn) : inOneList(sorted).sort((a, b) => compareDates(a.date, b.date));
 }
 
 const datedDays = new Remembered<readonly DayBlock[], readonly DatedDay[]>();

@@ -13,15 +13,22 @@ import type { SharedTable } from "./state-table.ts";
  * Both diaries have been read to their end: nothing of them changes any more.
  *
  * @param count so many findings were there before a day was read that is other
+ * @param moments those that are kept of the new one
  * @returns what is other in each table
  */
-export function takeOverWhatIsSame(replay: Replay, before: Replay, count: number): Differences {
+export function takeOverWhatIsSame(
+  replay: Replay,
+  before: Replay,
+  count: number,
+  moments: readonly Replay[],
+): Differences {
   const differences = new Map<TableName, readonly unknown[]>();
   for (const name of TABLES) {
     const [table, known] = [replay[name], before[name]] as [Table, Table];
-    const differing = table.takeOver(known, same);
+    const ofMoments = moments.map((moment) => moment[name] as Table);
+    const { differing, table: one } = table.takeOver(known, same, ofMoments);
     if (differing.length > 0) differences.set(name, differing);
-    else if (table.hasOrderOf(known)) Object.assign(replay, { [name]: known });
+    Object.assign(replay, { [name]: one });
   }
   const { findings } = replay;
   for (let index = count; index < findings.length; index++)

@@ -72,12 +72,18 @@ export class SharedTable<Key, Value> implements ReadonlyMap<Key, Value> {
   }
 
   /**
-   * Puts the values of another table in the place of those that say the same.
+   * Puts the values of another table in the place of those that say the same. Where all is the same, in the same order,
+   * the other table can stand for this one.
    *
    * @param same the old value where the new one says the same, else the new one
-   * @returns the keys under which the two differ
+   * @param moments tables that this one came by or goes on from: what they have in common stays so
+   * @returns the keys under which the two differ, and which table to go on with
    */
-  takeOver(before: SharedTable<Key, Value>, same: (value: Value, known: Value) => Value): readonly Key[] {
+  takeOver(
+    before: this,
+    same: (value: Value, known: Value) => Value,
+    moments: readonly this[],
+  ): TakenOver<Key, this> {
     const isAkin = this.base === before.base;
     const keys = isAkin ? [...this.since.keys(), ...before.since.keys()] : [...this.keys(), ...before.keys()];
     const differing = new Set<Key>();
@@ -85,20 +91,25 @@ export class SharedTable<Key, Value> implements ReadonlyMap<Key, Value> {
       const [value, known] = [this.known(key), before.known(key)];
       if (value === known) continue;
       const one = value === undefined || known === undefined ? value : same(value, known);
-      if (one === known && one !== undefined) this.since.set(key, one);
-      else {
-        if (one !== undefined && one !== value) this.since.set(key, one);
-        differing.add(key);
+      if (one !== undefined && one !== value) {
+        this.since.set(key, one);
+        for (const moment of moments) if (moment.known(key) === value) moment.since.set(key, one);
       }
+      if (one !== known) differing.add(key);
     }
-    return [...differing];
+    if (differing.size > 0 || !this.hasOrderOf(before)) return { differing: [...differing], table: this };
+    // It goes on from the newer moment, so that it is akin to those that come.
+    before.base = this.base;
+    before.since = this.since;
+    before.added = this.added;
+    return { differing: [], table: before };
   }
 
   /** Whether the keys of another table came in the same order; both have the same keys. */
-  hasOrderOf(before: SharedTable<Key, Value>): boolean {
-    const own = (this.base === before.base ? this.addedKeys() : this.keys())[Symbol.iterator]();
-    for (const key of this.base === before.base ? before.addedKeys() : before.keys())
-      if (own.next().value !== key) return false;
+  private hasOrderOf(before: this): boolean {
+    const isAkin = this.base === before.base;
+    const others = isAkin ? before.addedKeys() : before.keys();
+    for (const key of isAkin ? this.addedKeys() : this.keys()) if (others.next().value !== key) return false;
     return true;
   }
 
@@ -111,8 +122,13 @@ export class SharedTable<Key, Value> implements ReadonlyMap<Key, Value> {
   }
 }
 
-/** A base is made anew for its copies once more than this part of it has changed. */
-const SHARE = 4;
+export interface TakenOver<Key, Table> {
+  readonly differing: readonly Key[];
+  readonly table: Table;
+}
+
+/** A base is made anew for its copies once one in so many of its values has changed. */
+const SHARE = 64;
 
 /**
  * States by what they are of. They grow while the diary is read: one that is shared with a moment is copied when it is
