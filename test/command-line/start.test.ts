@@ -1,6 +1,14 @@
 /** `cotter start`: what a new user gets, and what git makes of it. */
 import { spawnSync } from "node:child_process";
-import { chmodSync, existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import {
+  chmodSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
@@ -43,6 +51,19 @@ describe("cotter start", () => {
     expect((await cotter(["start", path.join(folder, "no/such/folder")], folder)).status).toBe(2);
     expect(readdirSync(folder)).toEqual(["kestrel"]);
     expect(readdirSync(path.join(folder, "kestrel"))).toEqual(["notes.txt"]);
+  });
+
+  it("takes away again what it made where not all of it can be made", async () => {
+    const folder = folderWith({ "build.cotter": 'vehicle "Kestrel"\n' });
+    git(folder, ["init", "--quiet"]);
+    // No hook can be put into a folder that is a file.
+    rmSync(path.join(folder, ".git/hooks"), { recursive: true });
+    writeFileSync(path.join(folder, ".git/hooks"), "");
+    const { status, err } = await cotter(["start", "--git", "--hook"], folder);
+    expect([status, err]).toEqual([2, expect.stringContaining("cotter: git cannot be told of logs: ")]);
+    expect(readdirSync(folder).toSorted()).toEqual([".git", "build.cotter"]);
+    rmSync(path.join(folder, ".git/hooks"));
+    expect(await cotter(["start", "--git", "--hook"], folder)).toMatchObject({ status: 0, err: "" });
   });
 
   it("says what it made to a machine", async () => {

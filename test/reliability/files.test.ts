@@ -34,6 +34,13 @@ async function asNobody(
   return { status, err: stderr };
 }
 
+/** Called by a shell where no file may grow beyond four kilobytes. */
+async function withoutRoom(words: string, folder: string): Promise<{ status: number | null; err: string }> {
+  const call = `ulimit -f 4; exec "${process.execPath}" "${await bundleOf("cotter")}" ${words}`;
+  const { status, stderr } = spawnSync("bash", ["-c", call], { cwd: folder, encoding: "utf8" });
+  return { status, err: stderr };
+}
+
 function owned(folder: string): void {
   if (NOBODY.uid === undefined) return;
   for (const file of [folder, ...readdirSync(folder).map((name) => path.join(folder, name))])
@@ -48,15 +55,11 @@ function putInOrder(folder: string, names: readonly string[], before: (name: str
 describe("cotter format", () => {
   test("leaves the log as it was where the disk takes no more", async () => {
     const folder = folderWith({ "build.cotter": UNTIDY });
-    const program = await bundleOf("cotter");
-    const { status } = spawnSync(
-      "bash",
-      ["-c", `ulimit -f 4; exec "${process.execPath}" "${program}" format .`],
-      {
-        cwd: folder,
-      },
-    );
-    expect(status).not.toBe(0);
+    const { status, err } = await withoutRoom("format .", folder);
+    expect([status, err]).toEqual([
+      2,
+      expect.stringMatching(/build\.cotter cannot be written: \S+: file too/),
+    ]);
     expect(readFileSync(path.join(folder, "build.cotter"), "utf8")).toBe(UNTIDY);
     expect(readdirSync(folder)).toEqual(["build.cotter"]);
   });
@@ -116,6 +119,23 @@ describe("cotter format", () => {
     expect(readFileSync(file, "utf8")).toContain("\n  material: steel\n");
     expect(statSync(file).mode & 0o777).toBe(0o600);
   });
+});
+
+test("cotter merge-file leaves our log as it was where the disk takes no more", async () => {
+  const base = `${UNTIDY}\npart arm "Arm"\n  material: iron\n`;
+  const ours = base.replace("steel", "brass");
+  const logs = { "base.cotter": base, "ours.cotter": ours, "theirs.cotter": base.replace("iron", "brass") };
+  const folder = folderWith(logs);
+  const { status, err } = await withoutRoom("merge-file base.cotter ours.cotter theirs.cotter", folder);
+  expect([status, err]).toEqual([2, expect.stringMatching(/^cotter: ours\.cotter cannot be written: .*\n$/)]);
+  expect(readFileSync(path.join(folder, "ours.cotter"), "utf8")).toBe(ours);
+  expect(readdirSync(folder)).toEqual(Object.keys(logs));
+});
+
+test("output that is led to a file and does not fit is no success, and is told of in one line", async () => {
+  const folder = folderWith({ "build.cotter": UNTIDY });
+  const { status, err } = await withoutRoom("book > book.html", folder);
+  expect([status, err]).toEqual([2, expect.stringMatching(/^cotter: the output cannot be written: .*\n$/)]);
 });
 
 test("a photo outside the build's folder is not taken into the book, by whichever way it is named", async () => {

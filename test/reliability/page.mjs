@@ -11,6 +11,7 @@ export function writePage() {
     editing(figures.editing),
     memory(figures.memory),
     limits(figures.limits),
+    disk(figures.disk),
     hostile(figures.hostile),
     network(figures.network),
     regexes(figures.regexes),
@@ -85,6 +86,22 @@ function limits(figures) {
     "## Limits",
     `Run on ${figures.on}, on a machine that others used at the same time: the times say how it feels, no more. An editor is shown the 1,000 worst complaints of a file, and one notice of how many more there are.`,
     ["| log | command line | server |", "| --- | --- | --- |", ...rows].join("\n"),
+  ].join("\n\n");
+}
+
+function disk(figures) {
+  const title = "## A disk that is full";
+  if (figures === undefined) return notRun("A disk that is full");
+  if (!figures.possible)
+    return `## ${title}\n\nNot possible where it was last run, on ${figures.on}: ${figures.why}.`;
+  const rows = figures.tried.map(
+    ({ what, room, says, faults }) =>
+      `| ${what} | ${room.toLocaleString("en")} | ${says.split("\n")[0].replaceAll("|", "\\|").slice(0, 110)} | ${faults.length === 0 ? "as before" : faults.join("; ")} |`,
+  );
+  return [
+    `## ${title}`,
+    `Run on ${figures.on}, on a disk of memory of two megabytes that was filled but for the bytes that are named. Afterwards each file had to be as before, none more to be there, the status to be 2; and with room again the same call had to succeed.`,
+    ["| call | bytes left | what it said | files |", "| --- | ---: | --- | --- |", ...rows].join("\n"),
   ].join("\n\n");
 }
 

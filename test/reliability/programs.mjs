@@ -11,10 +11,15 @@ export function program(name) {
   return path.join(folder, `${name}.cjs`);
 }
 
+/** From now on `program` names those in another folder. */
+export function usePrograms(copy) {
+  folder = copy;
+}
+
 /** From now on `program` names a copy, which is removed as this process ends. */
 export function copyPrograms() {
   const copy = mkdtempSync(path.join(tmpdir(), "cotter-programs-"));
   cpSync(folder, copy, { recursive: true });
   process.once("exit", () => rmSync(copy, { recursive: true, force: true }));
-  folder = copy;
+  usePrograms(copy);
 }

@@ -1,14 +1,15 @@
 // `npm run reliability`: the long form of the checks that `npm test` has in short, and the page of what came of them.
 //
 //   node test/reliability/run.mjs                          all but mutation testing, which is `npm run mutation`: the
-//                                                          parts editing, memory, limits, hostile, network, regexes
-//                                                          and dependencies
+//                                                          parts editing, memory, limits, disk, hostile, network,
+//                                                          regexes and dependencies
 //   node test/reliability/run.mjs editing --edits 100000   one part
 //   node test/reliability/run.mjs page                     the page alone, from what was found before
 import { spawnSync } from "node:child_process";
 import { parseArgs } from "node:util";
 import { FakeEditor } from "./fake-editor.mjs";
 import { keep, root } from "./figures.mjs";
+import { fillDisk } from "./full-disk.mjs";
 import { COMMANDS, callAll, FORMS } from "./hostile.mjs";
 import { runLimits } from "./limits.mjs";
 import { traceNetwork } from "./network.mjs";
@@ -33,6 +34,7 @@ const PARTS = {
   editing: () => edited("evening", 250),
   memory: () => edited(values.sample, 1000),
   limits: async () => ({ results: await runLimits() }),
+  disk: fillDisk,
   hostile: () => callAll(COMMANDS, FORMS),
   network: traceNetwork,
   regexes: checkRegexes,
@@ -57,7 +59,8 @@ for (const name of wanted.filter((each) => each !== "page")) {
     ...(figures.faults ?? []),
     ...(figures.results ?? []).flatMap(({ server }) => server.faults),
   ];
-  console.log(`${name}: ${faults.length === 0 ? "no fault" : faults.join("\n")}`);
+  const tried = figures.possible === false ? `not possible here: ${figures.why}` : "no fault";
+  console.log(`${name}: ${faults.length === 0 ? tried : faults.join("\n")}`);
   if (faults.length > 0 || (figures.refused ?? []).length > 0) process.exitCode = 1;
 }
 writePage();

@@ -1,10 +1,11 @@
-import { readFile, writeFile } from "node:fs/promises";
+import { readFile, realpath } from "node:fs/promises";
 import path from "node:path";
 import { sayGitFault } from "../../history/git-fault.ts";
 import { MergeFailure, mergeLines } from "../../history/merge/merge-lines.ts";
 import { mergeLogs, mergeReport } from "../../history/merge/merge-logs.ts";
 import type { Command } from "../command.ts";
 import { Failure } from "../command.ts";
+import { writeWhole } from "../write-whole.ts";
 
 export const mergeFile: Command = {
   name: "merge-file",
@@ -25,7 +26,7 @@ export const mergeFile: Command = {
     ).catch((error: unknown) => {
       throw error instanceof MergeFailure ? new Failure(sayGitFault(error.fault)) : error;
     });
-    await writeFile(path.resolve(folder, ours), merged.text);
+    await writeWhole(await realpath(path.resolve(folder, ours)), merged.text, true, ours);
     const { conflicts } = merged;
     if (options.has("json")) out.write(`${JSON.stringify(mergeReport(merged), undefined, 2)}\n`);
     else if (conflicts > 0)

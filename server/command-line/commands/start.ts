@@ -74,7 +74,10 @@ async function setUpExisting(call: Call): Promise<ExitStatus> {
 }
 
 async function setUpOrFail(folder: string, { hook }: Wanted): Promise<SetUp> {
-  const setUp = await setUpRepository(folder, { hook, program: await thisProgram() });
+  const program = await thisProgram();
+  const setUp = await setUpRepository(folder, { hook, program }).catch((error: Error) => {
+    throw new Failure(`git cannot be told of logs: ${error.message}`, { cause: error });
+  });
   if ("fault" in setUp) throw new Failure(sayFault(setUp));
   return setUp;
 }

@@ -9,11 +9,11 @@ import type { MergeInBlock, Versions } from "./merge-logs.ts";
 
 /** @throws a `MergeFailure` where git cannot be asked */
 export const mergeLines: MergeInBlock = async ({ base, ours, theirs }) => {
-  const folder = await mkdtemp(path.join(tmpdir(), "cotter-merge-"));
+  const folder = await mkdtemp(path.join(tmpdir(), "cotter-merge-")).catch(noRoom);
   try {
     const files: Readonly<Record<keyof Versions, string>> = { ours, base, theirs };
     for (const [name, text] of Object.entries(files))
-      await writeFile(path.join(folder, name), text === "" ? "" : `${text}\n`);
+      await writeFile(path.join(folder, name), text === "" ? "" : `${text}\n`).catch(noRoom);
     const names = Object.keys(files);
     const answer = await runGit(folder, [
       "merge-file",
@@ -28,6 +28,11 @@ export const mergeLines: MergeInBlock = async ({ base, ours, theirs }) => {
     await rm(folder, { recursive: true, force: true });
   }
 };
+
+/** Git compares files, not texts: they stand for a moment where the system keeps what is passing. */
+function noRoom({ message }: Error): never {
+  throw new MergeFailure({ fault: "failed", message: `${message}, in ${tmpdir()}` });
+}
 
 export class MergeFailure extends Error {
   readonly fault: GitFault;

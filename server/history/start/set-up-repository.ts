@@ -1,5 +1,5 @@
 /** A repository for a build: made if there is none, and told about logs. What is there is never overwritten. */
-import { chmod, mkdir, readFile, realpath, writeFile } from "node:fs/promises";
+import { chmod, mkdir, open, readFile, realpath, rm, stat } from "node:fs/promises";
 import path from "node:path";
 import { withSlashes } from "../../workspace/disk.ts";
 import type { GitFault } from "../git-fault.ts";
@@ -21,10 +21,27 @@ export interface SetUp {
   readonly files: readonly string[];
 }
 
-export async function setUpRepository(
-  folder: string,
-  { hook, program }: { readonly hook: boolean; readonly program: Program },
-): Promise<SetUp | SetUpFault> {
+interface Asked {
+  readonly hook: boolean;
+  readonly program: Program;
+}
+
+/** What was made is taken away again where not all of it could be. */
+export async function setUpRepository(folder: string, asked: Asked): Promise<SetUp | SetUpFault> {
+  const made: string[] = [];
+  const undo = () => Promise.allSettled(made.map((file) => rm(file, { recursive: true, force: true })));
+  try {
+    const answer = await setUp(folder, asked, made);
+    if ("fault" in answer) await undo();
+    return answer;
+  } catch (error) {
+    await undo();
+    throw error;
+  }
+}
+
+/** @param begun each file and folder that is about to be made */
+async function setUp(folder: string, { hook, program }: Asked, begun: string[]): Promise<SetUp | SetUpFault> {
   const around = await rootAround(folder);
   if (typeof around === "object") return around;
   const attributes = path.join(folder, ".gitattributes");
@@ -34,6 +51,8 @@ export async function setUpRepository(
   const planned = hook ? await planHook(folder, around, program) : undefined;
   if (planned !== undefined && "fault" in planned) return planned;
   const made = around === undefined;
+  const repository = path.join(folder, ".git");
+  if (made && (await stat(repository).catch(() => undefined)) === undefined) begun.push(repository);
   const orders = [...(made ? [["init", "--quiet"]] : []), ...settingsFor(program).map(setting)];
   for (const words of orders) {
     const answer = await runGit(folder, words);
@@ -42,16 +61,26 @@ export async function setUpRepository(
   }
   const files: string[] = [];
   if (known === undefined) {
-    await writeFile(attributes, ATTRIBUTES, { flag: "wx" });
+    await writeNew(attributes, ATTRIBUTES, begun);
     files.push(".gitattributes");
   }
   if (planned !== undefined) {
     await mkdir(path.dirname(planned.file), { recursive: true });
-    await writeFile(planned.file, planned.text);
+    if (!planned.there) await writeNew(planned.file, planned.text, begun);
     await chmod(planned.file, 0o755);
     files.push(withSlashes(path.relative(folder, planned.file)));
   }
   return { made, files };
+}
+
+async function writeNew(file: string, text: string, begun: string[]): Promise<void> {
+  const handle = await open(file, "wx");
+  begun.push(file);
+  try {
+    await handle.writeFile(text);
+  } finally {
+    await handle.close();
+  }
 }
 
 function setting([key, value]: readonly [string, string]): string[] {
@@ -70,6 +99,8 @@ async function rootAround(folder: string): Promise<string | GitFault | undefined
 interface PlannedHook {
   readonly file: string;
   readonly text: string;
+  /** True where it stands there already, as it should. */
+  readonly there: boolean;
 }
 
 async function planHook(
@@ -85,7 +116,9 @@ async function planHook(
   const text = hookFor(program, below);
   const file = path.join(await gitFolder(folder, root), "hooks", "pre-commit");
   const there = await readFile(file, "utf8").catch(() => undefined);
-  return there === undefined || there === text ? { file, text } : { fault: "hook there", file };
+  return there === undefined || there === text
+    ? { file, text, there: there === text }
+    : { fault: "hook there", file };
 }
 
 async function configured(folder: string, scope: string): Promise<string> {
