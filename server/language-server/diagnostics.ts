@@ -10,9 +10,10 @@ import type {
 } from "vscode-languageserver";
 import { DiagnosticSeverity } from "vscode-languageserver";
 import type { SourceFile } from "../build/source.ts";
-import type { Complaint } from "../rules/complaints.ts";
+import type { Complaint } from "../rules/complaint.ts";
 import { SEVERITIES } from "../rules/rule.ts";
 import type { BuildSnapshot, Log } from "../workspace/build-snapshot.ts";
+import { areAlike } from "./alike.ts";
 import type { Session } from "./session.ts";
 import type { DiagnosticForm } from "./to-protocol.ts";
 import { diagnosticOf } from "./to-protocol.ts";
@@ -22,17 +23,15 @@ interface Known {
   readonly log: Log;
   readonly from: Sources;
   readonly items: readonly Diagnostic[];
-  /** The items as text: equal where they are. */
-  readonly text: string;
   /** Changes when the items do. */
   readonly resultId: string;
 }
 
 /** All that the diagnostics of a file are made from: while it is the same, so are they. */
 interface Sources {
-  /** Undefined where the build could not be checked. */
+  /** The same list as long as it holds the same; undefined where the build could not be checked. */
   readonly complaints: readonly Complaint[] | undefined;
-  /** The files of what they point to: places move with the text of their file. */
+  /** The file, and those that the complaints point to, once each: places move with the text of their file. */
   readonly files: readonly SourceFile[];
 }
 
@@ -152,8 +151,15 @@ export class Diagnostics {
   }
 
   private computeBuild(build: BuildSnapshot): void {
+    const present = new Set(build.logs.map(({ file }) => file));
     try {
-      for (const [log, complaints] of build.complaintsByLog) this.computeLog(build, log, complaints);
+      for (const [log, complaints] of build.complaintsByLog) {
+        const before = this.known.get(log.path);
+        const { from } = before ?? {};
+        const same = from?.complaints === complaints && from.files.every((file) => present.has(file));
+        if (before === undefined || !same) this.computeLog(build, log, complaints);
+        else if (before.log !== log) this.known.set(log.path, { ...before, log });
+      }
     } catch (error) {
       this.session.report(error);
       const words = error instanceof Error ? error.message : String(error);
@@ -162,23 +168,17 @@ export class Diagnostics {
   }
 
   private computeLog(build: BuildSnapshot, log: Log, complaints: readonly Complaint[]): void {
-    const before = this.known.get(log.path);
-    const from = { complaints, files: [log.file, ...complaints.flatMap(filesBeside)] };
-    if (before !== undefined && isSame(before.from, from)) {
-      this.known.set(log.path, { ...before, log });
-      return;
-    }
+    const from = { complaints, files: [...new Set([log.file, ...complaints.flatMap(filesBeside)])] };
     const uriOf = (file: SourceFile) => this.session.uriOf(build.logOf(file).path);
     const shown = worst(complaints).map((complaint) => diagnosticOf(complaint, uriOf, this.form));
     this.keep(log, from, shown.length < complaints.length ? [...shown, notShown(complaints.length)] : shown);
   }
 
   private keep(log: Log, from: Sources, items: readonly Diagnostic[]): void {
-    const text = JSON.stringify(items);
     const before = this.known.get(log.path);
-    const same = before?.text === text;
+    const same = before !== undefined && areAlike(before.items, items);
     const resultId = same ? before.resultId : String(++this.results);
-    this.known.set(log.path, { log, from, items, text, resultId });
+    this.known.set(log.path, { log, from, items: same ? before.items : items, resultId });
     if (!same && (before !== undefined || items.length > 0)) this.untold.add(log.path);
   }
 
@@ -194,15 +194,6 @@ export class Diagnostics {
 
 function filesBeside({ seeAlso }: Complaint): readonly SourceFile[] {
   return seeAlso.map(({ place }) => place.site.file);
-}
-
-function isSame(one: Sources, other: Sources): boolean {
-  return areSame(one.complaints, other.complaints) && areSame(one.files, other.files);
-}
-
-function areSame(one: readonly unknown[] | undefined, other: readonly unknown[] | undefined): boolean {
-  if (one === undefined || other === undefined) return false;
-  return one.length === other.length && one.every((value, index) => value === other[index]);
 }
 
 /** The complaints that are shown of a file: of too many the worst, still in the order of the text. */

@@ -1,5 +1,5 @@
 /** The settings of the section `cotter`, and what a client states once when it starts the server. */
-import type { SeverityOverrides } from "../rules/complaints.ts";
+import type { SeverityOverrides } from "../rules/complaint.ts";
 import type { Severity } from "../rules/rule.ts";
 import { SEVERITIES } from "../rules/rule.ts";
 

@@ -4,7 +4,7 @@ import { DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver";
 import type { Document } from "../../grammar/document.ts";
 import type { Span } from "../../grammar/syntax.ts";
 import type { Place, SourceFile } from "../build/source.ts";
-import type { Complaint } from "../rules/complaints.ts";
+import type { Complaint } from "../rules/complaint.ts";
 import type { Severity } from "../rules/rule.ts";
 
 /** Gives the URI of a file of the build. */

@@ -3,7 +3,7 @@ import type { Document, Position } from "../../grammar/document.ts";
 import type { BlockNode } from "../../grammar/syntax.ts";
 import type { Build } from "../build/build.ts";
 import type { BlockSite, SourceFile } from "../build/source.ts";
-import type { Complaint } from "../rules/complaints.ts";
+import type { Complaint } from "../rules/complaint.ts";
 import type { BuildSnapshot, Log } from "../workspace/build-snapshot.ts";
 
 /** A place in a block: what the trees count in. */

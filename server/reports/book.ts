@@ -2,7 +2,7 @@
 import type { Build } from "../build/build.ts";
 import type { DefinitionRecord, RecordWord } from "../build/lowering/definition-record.ts";
 import type { Plan } from "../plan/plan.ts";
-import type { Waived } from "../rules/complaints.ts";
+import type { Waived } from "../rules/complaint.ts";
 import { complaintsOf } from "../rules/complaints.ts";
 import { measurementsTable } from "./book-measurements.ts";
 import type { BookPhoto } from "./book-photo.ts";

@@ -1,7 +1,7 @@
 /** Complaints for a terminal: a line that editors can follow, then the text with what is meant underlined. */
 import { contentEndOf } from "../../grammar/lines.ts";
 import type { Place } from "../build/source.ts";
-import type { Complaint } from "../rules/complaints.ts";
+import type { Complaint } from "../rules/complaint.ts";
 import type { Severity } from "../rules/rule.ts";
 import { countSeverities, reportPlace } from "./check.ts";
 import { plain } from "./plain-text.ts";

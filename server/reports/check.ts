@@ -1,6 +1,6 @@
 /** The report of `cotter check`: every complaint with its place. */
 import type { Place } from "../build/source.ts";
-import type { Complaint } from "../rules/complaints.ts";
+import type { Complaint } from "../rules/complaint.ts";
 import type { Severity } from "../rules/rule.ts";
 
 /** Counted from 1; columns in UTF-16 units; ends are exclusive. */

@@ -7,7 +7,7 @@ import type { OpenItem } from "../build/open-item.ts";
 import { sayOpenItem } from "../build/open-item.ts";
 import { openItems } from "../build/openness.ts";
 import { lineOf, placeAt } from "../build/source.ts";
-import type { Waived } from "../rules/complaints.ts";
+import type { Waived } from "../rules/complaint.ts";
 import { inspectionDecides } from "./inspection-decides.ts";
 import type { Cell, Table, TableRow, TableSection } from "./table.ts";
 import { column } from "./table.ts";

@@ -1,248 +1,286 @@
-/** Complaints: findings put into words by their rules, graded, waived or not, in the order of the text. */
-import type { ItemNode, WaiverNode } from "../../grammar/syntax.ts";
+/**
+ * The complaints of a build: what was noticed, put into words, graded, waived or not, in the order of the text. Those of
+ * a build that goes on from another go on from the complaints of that one: only blocks that have changed, and blocks of
+ * which something else is noticed, are settled again.
+ */
+import type { BlockNode } from "../../grammar/syntax.ts";
 import type { Build } from "../build/build.ts";
 import type { Finding } from "../build/finding.ts";
 import { listUnder } from "../build/list-under.ts";
-import { Remembered } from "../build/remembered.ts";
-import type { BlockSite, Place } from "../build/source.ts";
-import { placeAt } from "../build/source.ts";
+import { isSame } from "../build/remembered.ts";
+import type { BlockSite, SourceFile } from "../build/source.ts";
+import { inOrder, sitesIn } from "../build/source.ts";
 import { catalogue } from "./catalogue.ts";
-import type { CheckingRule, FindingRule, Fix, Notice, Rule, Severity, WaiverRule } from "./rule.ts";
+import type { Complaint, SeverityOverrides, Waived } from "./complaint.ts";
+import type { Settled } from "./in-block.ts";
+import { settle } from "./in-block.ts";
+import type { CheckingRule } from "./rule.ts";
+import { isSameComplaint } from "./same-complaint.ts";
+import { carryOver, outside, sharedRuns } from "./shared-runs.ts";
+import { complaintsOfCheck, wordFailure, wordFinding } from "./wording.ts";
 
-export interface Complaint {
-  readonly code: string;
-  readonly severity: Severity;
-  readonly message: string;
-  readonly place: Place;
-  readonly seeAlso: readonly { readonly place: Place; readonly message: string }[];
-  /** Its mends in the build that it is of. */
-  readonly fixes: (build: Build) => readonly Fix[];
-  /** False for an error on something whose failure can hurt: a reason beside it does not set it aside. */
-  readonly waivable: boolean;
+/** The complaints of one file. Both lists stay the same objects as long as they hold the same. */
+export interface FileComplaints extends Settled {
+  readonly file: SourceFile;
+  readonly sites: readonly BlockSite[];
+  /** Block by block. */
+  readonly blocks: readonly Settled[];
 }
 
-/** A complaint that a line of the log has set aside, with its reason. */
-export interface Waived {
-  readonly complaint: Complaint;
-  readonly reason: string;
+/** All that one way of noticing has noticed. */
+interface Heard<Noticed> {
+  readonly items: readonly Noticed[];
+  /** The number of the file of each: a list of numbers is quickly gone through. */
+  readonly homes: readonly number[];
 }
 
-export interface Complaints {
-  readonly complaints: readonly Complaint[];
-  readonly waived: readonly Waived[];
+/** What the complaints of the next build go on from. */
+interface Grounds {
+  readonly overrides: SeverityOverrides;
+  readonly findings: readonly Heard<Finding>[];
+  /** Rule by rule, of those that look at the build themselves. */
+  readonly checks: readonly Heard<Complaint>[];
 }
 
-/** Severities that a build or an editor sets otherwise; `off` silences the rule. */
-export type SeverityOverrides = ReadonlyMap<string, Severity | "off">;
+export class Complaints {
+  /** File by file, in the order of definition. */
+  readonly files: readonly FileComplaints[];
+  /** Undefined where a rule has failed: then it is not known what it would have said. */
+  readonly grounds: Grounds | undefined;
+  private all: readonly Complaint[] | undefined;
+  private allWaived: readonly Waived[] | undefined;
+
+  constructor(files: readonly FileComplaints[], grounds: Grounds | undefined) {
+    this.files = files;
+    this.grounds = grounds;
+  }
+
+  get complaints(): readonly Complaint[] {
+    this.all ??= this.files.flatMap(({ complaints }) => complaints);
+    return this.all;
+  }
+
+  get waived(): readonly Waived[] {
+    this.allWaived ??= this.files.flatMap(({ waived }) => waived);
+    return this.allWaived;
+  }
+}
 
 const NOTHING_SET: SeverityOverrides = new Map();
 
-/** @param overrides the same object as long as the same is set */
-export function complaintsOf(build: Build, overrides = NOTHING_SET): Complaints {
-  const bySite = gradedBySite(build, overrides);
-  const complaints: Complaint[] = [];
-  const waived: Waived[] = [];
-  for (const site of build.sites) {
-    const graded = bySite.get(site) ?? NONE;
-    if (graded.length === 0 && waiversIn(site).length === 0) continue;
-    const inputs = [site.block, overrides, ...graded];
-    const inBlock = inBlocks.of(site, inputs, () => settle(site, graded, overrides));
-    complaints.push(...inBlock.complaints);
-    waived.push(...inBlock.waived);
+/**
+ * @param overrides the same object as long as the same is set
+ * @param before the complaints of an earlier build of the same files: nothing else comes out for it, but sooner
+ */
+export function complaintsOf(build: Build, overrides = NOTHING_SET, before?: Complaints): Complaints {
+  return new Telling(build, overrides, before).complaints();
+}
+
+class Telling {
+  private readonly build: Build;
+  private readonly overrides: SeverityOverrides;
+  private readonly files: readonly SourceFile[];
+  private readonly numbers: ReadonlyMap<SourceFile, number>;
+  private readonly before: Complaints | undefined;
+  /** The blocks of each file of which something else has been noticed. */
+  private readonly touched = new Map<number, BlockSite[]>();
+  /** What there is to say of rules that threw, by their codes: they say nothing else, and take no other with them. */
+  private readonly failures = new Map<string, Complaint>();
+
+  constructor(build: Build, overrides: SeverityOverrides, before: Complaints | undefined) {
+    this.build = build;
+    this.overrides = overrides;
+    this.files = inOrder(build.files);
+    this.numbers = new Map(this.files.map((file, number) => [file, number]));
+    this.before = before !== undefined && this.canGoOnFrom(before) ? before : undefined;
   }
-  return { complaints, waived };
-}
 
-const NONE: readonly Complaint[] = [];
-
-/** What all rules have to complain of, by the block where it stands. */
-function gradedBySite(
-  build: Build,
-  overrides: SeverityOverrides,
-): ReadonlyMap<BlockSite, readonly Complaint[]> {
-  const findings = findingsByCode(build);
-  const bySite = new Map<BlockSite, Complaint[]>();
-  for (const rule of catalogue.values()) {
-    if (overrides.get(rule.code) === "off") continue;
-    for (const complaint of complaintsOfRule(rule, build, findings.get(rule.code) ?? [])) {
-      listUnder(bySite, complaint.place.site, complaint);
-    }
+  complaints(): Complaints {
+    const { build, overrides } = this;
+    const known = this.before?.grounds;
+    const findings = build.findingLists.map((list, index) => this.hear(list, known?.findings[index]));
+    const checks = checksUnder(overrides).map((rule, index) => {
+      const then = known?.checks[index];
+      return this.hear(this.check(rule, then?.items ?? []), then);
+    });
+    const started = this.files.map((file, number) => this.start(file, number));
+    const graded = this.graded([...findings, ...checks], started);
+    const failed = this.failures.size > 0;
+    if (failed && this.before !== undefined) return complaintsOf(build, overrides);
+    const files = started.map((file, number) => this.finish(file, this.before?.files[number], graded));
+    return new Complaints(files, failed ? undefined : { overrides, findings, checks });
   }
-  return bySite;
-}
 
-/** As long as a block has the same complaints, the same is made of them. */
-const inBlocks = new Remembered<BlockSite, Complaints>();
-
-/** The complaints of one block, each once, waived or not, graded as asked, in the order of the text. */
-function settle(site: BlockSite, graded: readonly Complaint[], overrides: SeverityOverrides): Complaints {
-  const unique = [...new Map(graded.map((one) => [keyOf(one), one])).values()];
-  const { standing, waived, unused } = applyWaivers(site, unique);
-  const complaints = [...standing, ...complaintsOfWaivers(unused, overrides)].map((complaint) => {
-    const severity = overrides.get(complaint.code);
-    return severity === undefined || severity === "off" ? complaint : { ...complaint, severity };
-  });
-  return { complaints: complaints.sort(inBlockOrder), waived };
-}
-
-function findingsByCode({ findingLists }: Build): ReadonlyMap<string, readonly Finding[]> {
-  const byCode = new Map<string, Finding[]>();
-  for (const list of findingLists) for (const finding of list) listUnder(byCode, finding.code, finding);
-  return byCode;
-}
-
-function complaintsOfRule(rule: Rule, build: Build, findings: readonly Finding[]): readonly Complaint[] {
-  // One rule that throws must not take the others with it.
-  try {
-    switch (rule.of) {
-      case "finding":
-        return findings.map((finding) => wordFinding(rule, finding));
-      case "check":
-        return [...rule.check(build)].map((notice) => wordNotice(rule, notice));
-      case "waiver":
-        return [];
-    }
-  } catch (error) {
-    return failed(rule, build, error);
-  }
-}
-
-/** Findings last from one build to the next, and so do their words. */
-const worded = new WeakMap<Finding, Complaint>();
-
-function wordFinding(rule: FindingRule, finding: Finding): Complaint {
-  const known = worded.get(finding) ?? wordAfresh(rule, finding);
-  worded.set(finding, known);
-  return known;
-}
-
-function wordAfresh(rule: FindingRule, finding: Finding): Complaint {
-  const { place, seeAlso, critical, standing } = finding;
-  const own = rule.grade?.(finding) ?? rule.severity;
-  const severity = standing === "past" ? mildest(own) : own;
-  return graded(
-    {
-      code: rule.code,
-      severity,
-      message: severity === own ? rule.message(finding) : `${rule.message(finding)} (${ANSWERED})`,
-      place,
-      seeAlso: seeAlso.map((related) => ({ place: related.place, message: related.role })),
-      fixes: (build) => [...textFixesOf(finding), ...(rule.fixes?.(finding, build) ?? [])],
-    },
-    critical,
-  );
-}
-
-function textFixesOf({ fixes, place: { site } }: Finding): readonly Fix[] {
-  return fixes.map(({ title, sure, text, start, end }) => ({
-    title,
-    sure,
-    edits: [{ place: placeAt(site, { start, end }), text }],
-  }));
-}
-
-/** Why a complaint that would weigh more is information: a newer reading or item, a decision, or the fitting itself. */
-const ANSWERED = "only information: another line answers it";
-
-/** An overtaken complaint is information, or a hint where it was one. */
-function mildest(severity: Severity): Severity {
-  return severity === "hint" ? "hint" : "information";
-}
-
-function wordNotice({ code, severity: own }: CheckingRule, notice: Notice): Complaint {
-  const { place, message, severity = own, seeAlso = [], critical = false, fixes = [] } = notice;
-  return graded({ code, severity, message, place, seeAlso, fixes: () => fixes }, critical);
-}
-
-/** Goes by the rule's own severity: another one asked for changes what is shown, not what may be waived. */
-function graded(complaint: Omit<Complaint, "waivable">, critical: boolean): Complaint {
-  return { ...complaint, waivable: !(complaint.severity === "error" && critical) };
-}
-
-function failed({ code }: Rule, build: Build, error: unknown): readonly Complaint[] {
-  const [site] = build.sites;
-  if (site === undefined) return [];
-  const reason = error instanceof Error ? error.message : String(error);
-  const message = `the rule ${code} failed and has checked nothing: ${reason}`;
-  const place = placeAt(site, { start: 0, end: 0 });
-  return [graded({ code, severity: "warning", message, place, seeAlso: [], fixes: () => [] }, false)];
-}
-
-/** A waiver in the text, and the item whose complaints it can set aside. */
-interface StandingWaiver {
-  readonly waiver: WaiverNode;
-  readonly site: BlockSite;
-  readonly item: ItemNode;
-}
-
-interface AfterWaivers {
-  readonly standing: readonly Complaint[];
-  readonly waived: readonly Waived[];
-  readonly unused: readonly StandingWaiver[];
-}
-
-function applyWaivers(site: BlockSite, all: readonly Complaint[]): AfterWaivers {
-  const inBlock = waiversIn(site);
-  const used = new Set<StandingWaiver>();
-  const standing: Complaint[] = [];
-  const waived: Waived[] = [];
-  for (const complaint of all) {
-    const { code, place, waivable } = complaint;
-    const match = inBlock.find(
-      ({ waiver, item }) => waiver.code === code && item.start <= place.start && place.start < item.end,
+  private canGoOnFrom({ files, grounds }: Complaints): boolean {
+    return (
+      grounds?.overrides === this.overrides &&
+      grounds.findings.length === this.build.findingLists.length &&
+      files.length === this.files.length &&
+      files.every(({ file }, number) => file.path === this.files[number]?.path)
     );
-    if (match !== undefined) used.add(match);
-    if (match === undefined) standing.push(complaint);
-    else if (waivable) waived.push({ complaint, reason: match.waiver.reason });
-    else standing.push({ ...complaint, message: `${complaint.message} (${NOT_WAIVED})` });
   }
-  const unused = inBlock.filter((waiver) => !used.has(waiver));
-  return { standing, waived, unused };
+
+  /** What a rule has noticed itself: what it says again is what it said before. */
+  private check(rule: CheckingRule, before: readonly Complaint[]): readonly Complaint[] {
+    try {
+      const now = complaintsOfCheck(rule, this.build);
+      const runs = sharedRuns(before, now, (one, other) => isSameComplaint(one, other, this.build));
+      carryOver(runs, before, now);
+      return now;
+    } catch (error) {
+      this.fail(rule.code, error);
+      return [];
+    }
+  }
+
+  /** Notes the blocks of what has come and of what has gone. */
+  private hear<Noticed extends Finding | Complaint>(
+    items: readonly Noticed[],
+    before: Heard<Noticed> = { items: [], homes: [] },
+  ): Heard<Noticed> {
+    const runs = sharedRuns(before.items, items);
+    const gone = outside(runs, "then", before.items.length);
+    const come = outside(runs, "now", items.length);
+    for (const index of gone) {
+      const { place } = before.items[index] as Noticed;
+      listUnder(this.touched, before.homes[index] as number, place.site);
+    }
+    if (gone.length === 0 && come.length === 0) return { items, homes: before.homes };
+    const homes = items.map(() => NOWHERE);
+    carryOver(runs, before.homes, homes);
+    for (const index of come) {
+      const { place } = items[index] as Noticed;
+      const home = this.numbers.get(place.site.file) ?? NOWHERE;
+      homes[index] = home;
+      listUnder(this.touched, home, place.site);
+    }
+    return { items, homes };
+  }
+
+  /** A file with those of its blocks that stay as they were settled. */
+  private start(file: SourceFile, number: number): FileComplaints | Started {
+    const before = this.before?.files[number];
+    const touched = this.touched.get(number) ?? [];
+    if (before?.file === file && touched.length === 0) return before;
+    const sites = sitesIn(file);
+    const kept = before === undefined ? sites.map(() => undefined) : stillSettled(before, sites);
+    for (const site of touched) if (sites[site.index] === site) kept[site.index] = undefined;
+    return { file, sites, kept };
+  }
+
+  /** What all rules have to complain of in the blocks that have to be settled, rule by rule. */
+  private graded(
+    heard: readonly Heard<Finding | Complaint>[],
+    files: readonly (FileComplaints | Started)[],
+  ): ReadonlyMap<BlockSite, readonly Complaint[]> {
+    const bySite = new Map<BlockSite, Complaint[]>();
+    for (const site of files.flatMap(unsettledIn)) bySite.set(site, []);
+    const isStarted = files.map((file) => "kept" in file);
+    for (const { items, homes } of heard)
+      for (let index = 0; index < homes.length; index++)
+        if (isStarted[homes[index] as number]) this.grade(items[index] as Finding | Complaint, bySite);
+    this.tellOfFailures(bySite);
+    for (const inBlock of bySite.values()) inBlock.sort(inOrderOfRules);
+    return bySite;
+  }
+
+  private grade(item: Finding | Complaint, bySite: ReadonlyMap<BlockSite, Complaint[]>): void {
+    const inBlock = bySite.get(item.place.site);
+    const complaint = inBlock && ("data" in item ? this.word(item) : item);
+    if (complaint !== undefined) inBlock?.push(complaint);
+  }
+
+  private word(finding: Finding): Complaint | undefined {
+    const rule = catalogue.get(finding.code);
+    if (rule?.of !== "finding" || this.overrides.get(rule.code) === "off") return undefined;
+    try {
+      return wordFinding(rule, finding);
+    } catch (error) {
+      this.fail(rule.code, error);
+      return undefined;
+    }
+  }
+
+  private fail(code: string, error: unknown): void {
+    const [site] = this.build.sites;
+    if (site !== undefined && !this.failures.has(code))
+      this.failures.set(code, wordFailure(code, site, error));
+  }
+
+  private tellOfFailures(bySite: Map<BlockSite, Complaint[]>): void {
+    if (this.failures.size === 0) return;
+    for (const [site, inBlock] of bySite)
+      bySite.set(
+        site,
+        inBlock.filter(({ code }) => !this.failures.has(code)),
+      );
+    for (const failure of this.failures.values()) bySite.get(failure.place.site)?.push(failure);
+  }
+
+  private finish(
+    file: FileComplaints | Started,
+    before: FileComplaints | undefined,
+    graded: ReadonlyMap<BlockSite, readonly Complaint[]>,
+  ): FileComplaints {
+    if (!("kept" in file)) return file;
+    const { sites, kept } = file;
+    const blocks = sites.map(
+      (site, index) => kept[index] ?? settle(site, graded.get(site) ?? [], this.overrides),
+    );
+    const complaints = blocks.flatMap((block) => block.complaints);
+    const waived = blocks.flatMap((block) => block.waived);
+    return {
+      file: file.file,
+      sites,
+      blocks,
+      complaints: theSame(before?.complaints, complaints),
+      waived: theSame(before?.waived, waived),
+    };
+  }
 }
 
-const NOT_WAIVED = "not waived: an error on something safety-critical stands until it is put right";
+/** The number of the file of what stands in none of the build. */
+const NOWHERE = -1;
 
-function complaintsOfWaivers(unused: readonly StandingWaiver[], overrides: SeverityOverrides): Complaint[] {
-  const rules = [...catalogue.values()].filter(
-    (rule): rule is WaiverRule => rule.of === "waiver" && overrides.get(rule.code) !== "off",
+/** A file that is gone through again, and what of its blocks stays as it was settled. */
+interface Started {
+  readonly file: SourceFile;
+  readonly sites: readonly BlockSite[];
+  readonly kept: readonly (Settled | undefined)[];
+}
+
+function unsettledIn(file: FileComplaints | Started): readonly BlockSite[] {
+  return "kept" in file ? file.sites.filter((_, index) => file.kept[index] === undefined) : [];
+}
+
+/** What was settled of the blocks that are the same, and at the same place among the others. */
+function stillSettled(
+  { file, sites: before, blocks: settled }: FileComplaints,
+  sites: readonly BlockSite[],
+): (Settled | undefined)[] {
+  const kept: (Settled | undefined)[] = sites.map(() => undefined);
+  const blocks = sites.map((): BlockNode | undefined => undefined);
+  const runs = sharedRuns(before, sites);
+  carryOver(runs, settled, kept);
+  carryOver(runs, file.document.blocks, blocks);
+  for (const [index, { block }] of sites.entries()) if (blocks[index] !== block) kept[index] = undefined;
+  return kept;
+}
+
+/** The rules that look at the build themselves, without those that are silenced. */
+function checksUnder(overrides: SeverityOverrides): readonly CheckingRule[] {
+  return [...catalogue.values()].filter(
+    (rule): rule is CheckingRule => rule.of === "check" && overrides.get(rule.code) !== "off",
   );
-  return rules.flatMap(({ code, severity, message }) =>
-    unused.map(({ waiver, site }) => ({
-      code,
-      severity,
-      message: message(waiver, catalogue.has(waiver.code)),
-      place: placeAt(site, waiver),
-      seeAlso: [],
-      fixes: () => [withoutWaiver(site, waiver)],
-      waivable: false,
-    })),
-  );
 }
 
-/** The comment taken out, with the spaces before it. */
-function withoutWaiver(site: BlockSite, { start, end }: WaiverNode): Fix {
-  const spaces = /(?<![ \t])[ \t]*$/.exec(site.block.text.slice(0, start))?.[0].length ?? 0;
-  const place = placeAt(site, { start: start - spaces, end });
-  return { title: "Take the waiver out", sure: false, edits: [{ place, text: "" }] };
+const RANKS: ReadonlyMap<string, number> = new Map([...catalogue.keys()].map((code, rank) => [code, rank]));
+
+function inOrderOfRules(one: Complaint, other: Complaint): number {
+  return (RANKS.get(one.code) ?? 0) - (RANKS.get(other.code) ?? 0);
 }
 
-const waivers = new Remembered<BlockSite, readonly StandingWaiver[]>();
-
-function waiversIn(site: BlockSite): readonly StandingWaiver[] {
-  return waivers.of(site, [site.block], () =>
-    site.block.items.flatMap((item) =>
-      item.kind === "record" || item.kind === "header"
-        ? item.comments.flatMap(({ waiver }) => (waiver === undefined ? [] : [{ waiver, item, site }]))
-        : [],
-    ),
-  );
-}
-
-/** One complaint of a code for each place and message. */
-function keyOf({ code, place, message }: Complaint): string {
-  return `${code} ${place.start} ${message}`;
-}
-
-function inBlockOrder(a: Complaint, b: Complaint): number {
-  return a.place.start - b.place.start || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
+/** The list from before where it holds the same. */
+function theSame<T>(before: readonly T[] | undefined, now: readonly T[]): readonly T[] {
+  return before !== undefined && isSame(before, now) ? before : now;
 }

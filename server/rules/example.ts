@@ -3,7 +3,7 @@ import { Document } from "../../grammar/document.ts";
 import type { Build } from "../build/build.ts";
 import { readBuild } from "../build/build.ts";
 import type { IsoDate } from "../quantities/dates.ts";
-import type { Complaint } from "./complaints.ts";
+import type { Complaint } from "./complaint.ts";
 import { complaintsOf } from "./complaints.ts";
 import type { Rule } from "./rule.ts";
 

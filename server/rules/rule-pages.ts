@@ -1,7 +1,7 @@
 /** The help pages of the rules, as Markdown: one for each, an index, and the figures that they judge by. */
 import type { Build } from "../build/build.ts";
 import { catalogue } from "./catalogue.ts";
-import type { Complaint } from "./complaints.ts";
+import type { Complaint } from "./complaint.ts";
 import { currentComplaints, exampleText, readExample } from "./example.ts";
 import type { Figure } from "./figures.ts";
 import { figures } from "./figures.ts";

@@ -2,7 +2,8 @@
 import type { Build, BuildOptions } from "../build/build.ts";
 import { readBuild } from "../build/build.ts";
 import type { SourceFile } from "../build/source.ts";
-import type { Complaint, Complaints, SeverityOverrides } from "../rules/complaints.ts";
+import type { Complaint, SeverityOverrides } from "../rules/complaint.ts";
+import type { Complaints } from "../rules/complaints.ts";
 import { complaintsOf } from "../rules/complaints.ts";
 
 /** A log, by its path in the workspace. */
@@ -25,10 +26,12 @@ export class BuildSnapshot {
   private readonly byFile: ReadonlyMap<string, Log>;
   private readonly byPath: ReadonlyMap<string, Log>;
   private readBuild: Build | undefined;
-  /** The build that was read last before this moment. */
-  private readonly before: Build | undefined;
+  /** The build that was read last before this moment; let go of once this one is read. */
+  private before: Build | undefined;
   private readComplaints: Complaints | undefined;
-  private sortedComplaints: ReadonlyMap<Log, readonly Complaint[]> | undefined;
+  /** The complaints that were read last before this moment; let go of once these are read. */
+  private complaintsBefore: Complaints | undefined;
+  private byLog: ReadonlyMap<Log, readonly Complaint[]> | undefined;
 
   constructor(
     folder: string,
@@ -42,6 +45,7 @@ export class BuildSnapshot {
     this.logs = logs;
     this.options = options;
     this.before = before?.readBuild ?? before?.before;
+    this.complaintsBefore = before?.readComplaints ?? before?.complaintsBefore;
     this.byFile = new Map(logs.map((log) => [log.file.path, log]));
     this.byPath = new Map(logs.map((log) => [log.path, log]));
   }
@@ -56,6 +60,7 @@ export class BuildSnapshot {
       this.logs.map(({ file }) => file),
       { ...this.options, before: this.before },
     );
+    this.before = undefined;
     return this.readBuild;
   }
 
@@ -73,14 +78,17 @@ export class BuildSnapshot {
   }
 
   get complaints(): Complaints {
-    this.readComplaints ??= complaintsOf(this.build, this.options.overrides);
+    this.readComplaints ??= complaintsOf(this.build, this.options.overrides, this.complaintsBefore);
+    this.complaintsBefore = undefined;
     return this.readComplaints;
   }
 
-  /** The complaints of each log, in the order of its text; logs without any included. */
+  /** The complaints of each log, in the order of its text; logs without any included. Each list is the one from before where it holds the same. */
   get complaintsByLog(): ReadonlyMap<Log, readonly Complaint[]> {
-    this.sortedComplaints ??= this.sortComplaints();
-    return this.sortedComplaints;
+    this.byLog ??= new Map(
+      this.complaints.files.map(({ file, complaints }) => [this.logOf(file), complaints]),
+    );
+    return this.byLog;
   }
 
   log(path: string): Log | undefined {
@@ -92,12 +100,5 @@ export class BuildSnapshot {
     const log = this.byFile.get(file.path);
     if (log === undefined) throw new Error(`${file.path} is of another build`);
     return log;
-  }
-
-  private sortComplaints(): ReadonlyMap<Log, readonly Complaint[]> {
-    const sorted = new Map<Log, Complaint[]>(this.logs.map((log) => [log, []]));
-    for (const complaint of this.complaints.complaints)
-      sorted.get(this.logOf(complaint.place.site.file))?.push(complaint);
-    return sorted;
   }
 }

@@ -7,7 +7,7 @@ import { Document } from "../../grammar/document.ts";
 import type { SourceFile } from "../build/source.ts";
 import { fileAfter } from "../build/source.ts";
 import type { IsoDate } from "../quantities/dates.ts";
-import type { SeverityOverrides } from "../rules/complaints.ts";
+import type { SeverityOverrides } from "../rules/complaint.ts";
 import { buildsAmong, hasVehicle } from "./build-folders.ts";
 import type { Log } from "./build-snapshot.ts";
 import { BuildSnapshot } from "./build-snapshot.ts";

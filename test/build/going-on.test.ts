@@ -1,13 +1,11 @@
 /** A build that goes on from the one before, edit by edit, is the build that a fresh reading of the same texts gives. */
 import { deepStrictEqual } from "node:assert/strict";
-import { readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 import { test } from "vitest";
 import { Document } from "../../grammar/document.ts";
 import type { Build } from "../../server/build/build.ts";
 import { readBuild } from "../../server/build/build.ts";
-import type { Place, SourceFile } from "../../server/build/source.ts";
+import type { SourceFile } from "../../server/build/source.ts";
 import { fileAfter } from "../../server/build/source.ts";
 import { costsOf } from "../../server/plan/costs.ts";
 import { orderOf } from "../../server/plan/order.ts";
@@ -15,68 +13,10 @@ import { planOf } from "../../server/plan/plan.ts";
 import type { IsoDate } from "../../server/quantities/dates.ts";
 import { formatMoney } from "../../server/quantities/money.ts";
 import { complaintsOf } from "../../server/rules/complaints.ts";
-import { generateLog } from "../bench/generate-log.ts";
+import { carriedOut, edit, generated, readAgain, roadster, share, spot } from "./edits.ts";
 
 /** Few in the fast tests, which everyone waits for; more by `npm run test:long`. */
 const RUNS = Number(process.env.COTTER_RUNS ?? 2);
-
-/** What people do to a log: letters come and go, lines and whole blocks are taken out, copied, and added at the end. */
-type Edit =
-  | { readonly is: "type"; readonly at: number; readonly text: string }
-  | { readonly is: "delete"; readonly at: number; readonly length: number }
-  | { readonly is: "copy line" | "copy block"; readonly from: number; readonly to: number }
-  | { readonly is: "append line"; readonly from: number }
-  | { readonly is: "remove line" | "remove block"; readonly from: number };
-
-/** Where in the text, as a share of it: drawn from even steps, since of doubles most lie close to nothing. */
-const share = fc.integer({ min: 0, max: 9999 }).map((step) => step / 10_000);
-const edit: fc.Arbitrary<Edit> = fc.oneof(
-  fc.record({
-    is: fc.constant("type" as const),
-    at: share,
-    text: fc.constantFrom("x", " ", "\n", "5", ".", "day 2026-10-03\n  ran: engine 1 h\n"),
-  }),
-  fc.record({ is: fc.constant("delete" as const), at: share, length: fc.integer({ min: 1, max: 3 }) }),
-  fc.record({ is: fc.constantFrom("copy line" as const, "copy block" as const), from: share, to: share }),
-  fc.record({ is: fc.constant("append line" as const), from: share }),
-  fc.record({ is: fc.constantFrom("remove line" as const, "remove block" as const), from: share }),
-);
-
-function carriedOut(document: Document, edit: Edit): Document {
-  const { text } = document;
-  const lines = text.split(/(?<=\n)/);
-  const lineAt = (at: number) => Math.floor(at * lines.length);
-  const startOf = (line: number) => lines.slice(0, line).join("").length;
-  const blockAt = (at: number) => Math.floor(at * document.blocks.length);
-  switch (edit.is) {
-    case "type": {
-      const at = Math.floor(edit.at * text.length);
-      return document.edit(at, at, edit.text);
-    }
-    case "delete": {
-      const at = Math.floor(edit.at * text.length);
-      return document.edit(at, at + edit.length, "");
-    }
-    case "copy line": {
-      const to = startOf(lineAt(edit.to));
-      return document.edit(to, to, lines[lineAt(edit.from)] ?? "");
-    }
-    case "copy block": {
-      const to = document.offsets[blockAt(edit.to)] ?? 0;
-      return document.edit(to, to, document.blocks[blockAt(edit.from)]?.text ?? "");
-    }
-    case "append line":
-      return document.edit(text.length, text.length, lines[lineAt(edit.from)] ?? "");
-    case "remove line": {
-      const start = startOf(lineAt(edit.from));
-      return document.edit(start, start + (lines[lineAt(edit.from)]?.length ?? 0), "");
-    }
-    case "remove block": {
-      const start = document.offsets[blockAt(edit.from)] ?? 0;
-      return document.edit(start, start + (document.blocks[blockAt(edit.from)]?.text.length ?? 0), "");
-    }
-  }
-}
 
 /** All that is shown of a build, with the lines where it stands. */
 function shown(build: Build) {
@@ -123,17 +63,12 @@ function shown(build: Build) {
   };
 }
 
-function spot({ site, start, end }: Place): string {
-  const { line, character } = site.file.document.positionIn(site.index, start);
-  return `${site.file.path}:${line}:${character}+${end - start}`;
-}
-
 function expectGoingOn(texts: readonly SourceFile[], clock: IsoDate, edits: number): void {
   const step = fc.record({ file: fc.nat(), edit });
   const steps = fc.array(step, { minLength: 1, maxLength: edits });
   fc.assert(
     fc.property(steps, (all) => {
-      let files = texts.map(({ path, document }) => ({ path, document: Document.read(document.text) }));
+      let files = readAgain(texts);
       let before = readBuild(files, { clock });
       for (const { file, edit: change } of all) {
         const changed = files[file % files.length] as SourceFile;
@@ -143,32 +78,15 @@ function expectGoingOn(texts: readonly SourceFile[], clock: IsoDate, edits: numb
         // As in an editor: what each build has put into words is there for the next one.
         shown(before);
       }
-      const again = files.map(({ path, document }) => ({ path, document: Document.read(document.text) }));
-      deepStrictEqual(shown(before), shown(readBuild(again, { clock })));
+      deepStrictEqual(shown(before), shown(readBuild(readAgain(files), { clock })));
     }),
     { numRuns: RUNS },
   );
 }
 
 test("of a diary of months, with its mistakes", () => {
-  const files = generateLog({ lines: 300, broken: 0.05 }).map(({ path, text }) => ({
-    path,
-    document: Document.read(text),
-  }));
-  expectGoingOn(files, "2024-01-01" as IsoDate, 8);
+  expectGoingOn(generated({ lines: 300, broken: 0.05 }), "2024-01-01" as IsoDate, 8);
 });
-
-function roadster(): SourceFile[] {
-  const parts = ["brakes", "electrics", "engine", "frame", "front", "rear"].map(
-    (name) => `parts/${name}.cotter`,
-  );
-  const diary = ["08", "09", "10", "11"].map((month) => `diary/2026-${month}.cotter`);
-  const names = ["vehicle.cotter", ...parts, ...diary];
-  return names.map((path) => {
-    const file = fileURLToPath(new URL(`../../samples/roadster/${path}`, import.meta.url));
-    return { path, document: Document.read(readFileSync(file, "utf8")) };
-  });
-}
 
 test("of a build with hold points, calculations, systems and lives", () => {
   expectGoingOn(roadster(), "2026-11-25" as IsoDate, 8);
@@ -232,8 +150,7 @@ function expectWritingOn(texts: readonly SourceFile[], clock: IsoDate, most: num
         const last = files.at(-1) as SourceFile;
         files = [...files.slice(0, -1), fileAfter(last, written(last.document, step, facts))];
         before = readBuild(files, { clock, before });
-        const again = files.map(({ path, document }) => ({ path, document: Document.read(document.text) }));
-        deepStrictEqual(shown(before), shown(readBuild(again, { clock })));
+        deepStrictEqual(shown(before), shown(readBuild(readAgain(files), { clock })));
       }
     }),
     { numRuns },
@@ -241,11 +158,7 @@ function expectWritingOn(texts: readonly SourceFile[], clock: IsoDate, most: num
 }
 
 test("that is written on at its end, fact by fact", () => {
-  const files = generateLog({ lines: 450, broken: 0.02 }).map(({ path, text }) => ({
-    path,
-    document: Document.read(text),
-  }));
-  expectWritingOn(files, "2024-01-01" as IsoDate, 16, RUNS);
+  expectWritingOn(generated({ lines: 450, broken: 0.02 }), "2024-01-01" as IsoDate, 16, RUNS);
 });
 
 test("of the roadster that is written on at its end, fact by fact", () => {

@@ -17,7 +17,7 @@ const RUNS = [
   },
   {
     what: `${builds} cases of builds that go on`,
-    words: ["test/build/going-on.test.ts", "--testTimeout=3600000"],
+    words: ["test/build/going-on.test.ts", "test/rules/complaints-going-on.test.ts", "--testTimeout=3600000"],
     settings: { COTTER_RUNS: builds },
   },
 ];

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { lineOf, textAt } from "../../server/build/source.ts";
-import type { SeverityOverrides } from "../../server/rules/complaints.ts";
+import type { SeverityOverrides } from "../../server/rules/complaint.ts";
+import type { Complaints } from "../../server/rules/complaints.ts";
 import { complaintsOf } from "../../server/rules/complaints.ts";
 import { readLogs } from "./read-log.ts";
 
@@ -169,6 +170,23 @@ assembly spare "Spare" like left
     const { complaints: found } = complaintsOf({ ...build, findingLists: [findings] });
     expect(found.map(({ code }) => code)).toEqual(["over-limit", "unknown-reference"]);
     expect(found[0]?.message).toContain("the rule over-limit failed and has checked nothing");
+  });
+
+  it("go on from those that a rule could not tell, and to them, as if they were told afresh", () => {
+    const build = readLogs([
+      { path: "log.cotter", text: `${DISC}\nday 2026-05-02\n  measured: disc runout 0.14 mm with dti\n` },
+    ]);
+    const damaged = {
+      ...build,
+      findingLists: build.findingLists.map((list) =>
+        list.map((each) => (each.code === "over-limit" ? { ...each, data: undefined as never } : each)),
+      ),
+    };
+    const said = ({ complaints }: Complaints) => complaints.map(({ code, message }) => `${code}: ${message}`);
+    const [whole, failed] = [complaintsOf(build), complaintsOf(damaged)];
+    expect(said(whole)).not.toEqual(said(failed));
+    expect(said(complaintsOf(damaged, undefined, whole))).toEqual(said(failed));
+    expect(said(complaintsOf(build, undefined, failed))).toEqual(said(whole));
   });
 
   it("that stand at one place are in the order of their codes", () => {

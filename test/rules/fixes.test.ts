@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Build } from "../../server/build/build.ts";
 import { catalogue } from "../../server/rules/catalogue.ts";
-import type { Complaint } from "../../server/rules/complaints.ts";
+import type { Complaint } from "../../server/rules/complaint.ts";
 import { currentComplaints, exampleText, readExample } from "../../server/rules/example.ts";
 import type { Fix } from "../../server/rules/rule.ts";
 

@@ -4,7 +4,7 @@ import { readBuild } from "../../server/build/build.ts";
 import type { SourceFile } from "../../server/build/source.ts";
 import { lineOf } from "../../server/build/source.ts";
 import type { IsoDate } from "../../server/quantities/dates.ts";
-import type { Complaint } from "../../server/rules/complaints.ts";
+import type { Complaint } from "../../server/rules/complaint.ts";
 
 /** The clock of every log here that does not say `today:`. */
 const CLOCK = "2026-06-01" as IsoDate;

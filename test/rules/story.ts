@@ -9,7 +9,7 @@
  * complaints match one to one; cautions count only in a story that marks one. A line `-- diary/may.cotter --` begins
  * another file.
  */
-import type { Complaint } from "../../server/rules/complaints.ts";
+import type { Complaint } from "../../server/rules/complaint.ts";
 import { complaintsOf } from "../../server/rules/complaints.ts";
 import { readLogs } from "./read-log.ts";
 

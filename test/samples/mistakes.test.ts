@@ -6,7 +6,7 @@ import { readBuild } from "../../server/build/build.ts";
 import type { SourceFile } from "../../server/build/source.ts";
 import { lineOf } from "../../server/build/source.ts";
 import type { IsoDate } from "../../server/quantities/dates.ts";
-import type { Complaint } from "../../server/rules/complaints.ts";
+import type { Complaint } from "../../server/rules/complaint.ts";
 import { complaintsOf } from "../../server/rules/complaints.ts";
 
 const LIST = readFileSync("test/samples/roadster-mistakes.md", "utf8");

@@ -1,6 +1,6 @@
 /** Errors and warnings that one revision gives reason for, and the other does not. */
 import type { Build } from "../../build/build.ts";
-import type { Complaint } from "../../rules/complaints.ts";
+import type { Complaint } from "../../rules/complaint.ts";
 import { complaintsOf } from "../../rules/complaints.ts";
 import type { Change, ChangeKind } from "./change.ts";
 import { change, inAfter, inBefore } from "./change.ts";

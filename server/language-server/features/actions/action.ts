@@ -1,7 +1,7 @@
 /** What an editor can be offered to do at a place. */
 import type { TextEdit } from "vscode-languageserver";
 import type { SourceFile } from "../../../build/source.ts";
-import type { Complaint } from "../../../rules/complaints.ts";
+import type { Complaint } from "../../../rules/complaint.ts";
 
 export type FileEdits = ReadonlyMap<SourceFile, readonly TextEdit[]>;
 

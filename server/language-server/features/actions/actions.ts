@@ -1,6 +1,6 @@
 /** Everything that can be done at a place: mends first, then what can be rewritten and written down. */
 import type { Range } from "vscode-languageserver";
-import type { Complaint } from "../../../rules/complaints.ts";
+import type { Complaint } from "../../../rules/complaint.ts";
 import type { FileView } from "../../view.ts";
 import type { Action } from "./action.ts";
 import { complaintsAt, fixAll, mendsOf, stateTorque, waive } from "./mends.ts";

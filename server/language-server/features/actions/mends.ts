@@ -2,7 +2,7 @@
 import type { Range } from "vscode-languageserver";
 import { contentEndOf } from "../../../../grammar/lines.ts";
 import type { ItemNode } from "../../../../grammar/syntax.ts";
-import type { Complaint } from "../../../rules/complaints.ts";
+import type { Complaint } from "../../../rules/complaint.ts";
 import type { Fix } from "../../../rules/rule.ts";
 import { itemAt } from "../../text/statement-at.ts";
 import { editOf, rangeOf } from "../../to-protocol.ts";
