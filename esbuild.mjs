@@ -9,11 +9,14 @@
 // Reading a megabyte of script costs Node some 60 ms, so a program reads only what it needs: code that is needed
 // late is written as `await import("./late.ts")` where it is needed, and becomes a file of its own. esbuild
 // divides a program so only into ES modules, while an extension host wants CommonJS and starts it sooner.
-// Therefore two steps: bundle and divide as ES modules, then turn each file into CommonJS.
+// Therefore two steps: bundle and divide as ES modules, then turn each file into CommonJS. In the end the parts that a
+// short command loads get their compiled code beside them (compiled-code.mjs).
+import { execFile } from "node:child_process";
 import { existsSync } from "node:fs";
 import { chmod, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
 import { build, context, transform } from "esbuild";
 import { minify } from "terser";
 
@@ -62,6 +65,7 @@ function writing(name, write) {
         await writePackagedReadme();
         const kept = [...all.flatMap(({ paths }) => paths), notices, packageList, packagedReadme];
         await removeOthers(new Set(kept));
+        if (!development) await compile();
         reportSizes(outputs);
       });
     },
@@ -178,6 +182,15 @@ async function removeOthers(written) {
   }
 }
 
+/**
+ * Compiled code beside the parts that a short command loads: for the Node that builds, which is the one that will run them
+ * from here. In the package there is none, since an editor brings another Node.
+ */
+async function compile() {
+  const [script, sample] = [path.join(root, "compiled-code.mjs"), path.join(root, "samples/roadster")];
+  await promisify(execFile)(process.execPath, [script, output, sample], { maxBuffer: 2 ** 24 });
+}
+
 function reportSizes(outputs) {
   const kilobytes = (bytes) => `${Math.ceil(bytes / 1024)} KB`;
   const files = Object.entries(outputs);
@@ -200,6 +213,34 @@ const withoutExamples = {
         const text = await readFile(file, "utf8");
         return { contents: text.replace(/^ {2}(bad|good): `(?:[^`\\]|\\.)*`/gm, '  $1: ""'), loader: "ts" };
       },
+    );
+  },
+};
+
+/** What `cotter check` is made of: the core of all programs. */
+const CORE = [
+  "server/command-line/commands/check.ts",
+  "server/workspace/open-build.ts",
+  "server/workspace/disk.ts",
+  "server/build/build.ts",
+];
+
+/**
+ * Keeps the core in one file, which is read sooner than fifty. esbuild makes a file of all modules that the same programs
+ * and late parts need; so here every late part of the server needs the whole core, though it may use little of it.
+ */
+const wholeCore = {
+  name: "whole core",
+  setup(bundling) {
+    const core = CORE.map((file) => `import ${JSON.stringify(path.join(root, file))};\n`).join("");
+    const late = new Set();
+    bundling.onResolve({ filter: /\.ts$/ }, ({ path: file, kind, importer, resolveDir }) => {
+      const isLate = kind === "dynamic-import" && importer.startsWith(path.join(root, "server"));
+      if (isLate) late.add(path.resolve(resolveDir, file));
+      return undefined;
+    });
+    bundling.onLoad({ filter: /[\\/]server[\\/].*\.ts$/ }, async ({ path: file }) =>
+      late.has(file) ? { contents: core + (await readFile(file, "utf8")), loader: "ts" } : undefined,
     );
   },
 };
@@ -232,7 +273,7 @@ const forNode = {
   external: ["vscode"],
   // Packages that offer both are taken as ES modules, of which only the used parts are kept.
   mainFields: ["module", "main"],
-  plugins: [withoutExamples, writing("Node", writeAsCommonJs)],
+  plugins: [wholeCore, withoutExamples, writing("Node", writeAsCommonJs)],
 };
 
 /** @type {import("esbuild").BuildOptions[]} */

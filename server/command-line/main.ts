@@ -1,6 +1,9 @@
 /** The `cotter` program: what it is called with in its process, and how that ends. */
+import { loadWithCompiledCode } from "./compiled-code.ts";
 import { run } from "./run.ts";
 import { outputFault, standardOutput } from "./standard-output.ts";
+
+loadWithCompiledCode();
 
 // A reader that closes the pipe early (`| head`) is no failure of the command.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {

@@ -30,7 +30,12 @@ export async function cotter(words: readonly string[], folder = root): Promise<E
 
 /** The same in a process of its own, which costs some hundred times as much. */
 export async function bundledCotter(words: readonly string[], folder = root): Promise<Ended> {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [await bundleOf("cotter"), ...words], {
+  return programIn(await bundleOf("cotter"), words, folder);
+}
+
+/** @param program the program's file */
+export function programIn(program: string, words: readonly string[], folder: string): Ended {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...words], {
     cwd: folder,
     encoding: "utf8",
     env: { ...process.env, NO_COLOR: "1" },
