@@ -201,7 +201,8 @@ function onlyApart(rule: LexerRule): LexerRule {
 export const UNIT_WORD = "(?:°[CF]?|%|'|[A-Za-zµμΩ][A-Za-zµμΩ_]*(?:\\^-?\\d+|\\d+|[²³⁴])?)";
 const JOINED_UNIT = new RegExp(`[.·/](${UNIT_WORD})`, "y");
 const FIRST_UNIT = new RegExp(UNIT_WORD, "y");
-const POWER_BEHIND = /(?:\^-?\d+|\d+|[²³⁴])$/;
+/** No unit has a figure in its symbol. */
+const POWER_BEHIND = /[\^\d²³⁴].*/;
 const VALUES_IN_WORDS: ReadonlySet<string> = new Set(["class", "grade", "AWG"]);
 
 /** In records whatever is joined to a unit belongs to it; in expressions only what is a unit too. */

@@ -34,7 +34,7 @@ export function cleanName(name: string): string {
     .replace(/[\p{Cc}\p{Cf}"*:<>?|\\/#%]+/gu, " ")
     .trim()
     .replace(/\s+/g, "-")
-    .replace(/^[.-]+|[.-]+$/g, "")
+    .replace(/^[.-]+|(?<![.-])[.-]+$/g, "")
     .slice(0, 80);
   return `${plain === "" ? "photo" : plain}${ending.toLowerCase()}`;
 }

@@ -19,7 +19,7 @@ function nameInBrief(name: string): string {
   if (name.length <= LONGEST_NAME) return name;
   const start = name.slice(0, LONGEST_NAME + 1);
   const words = start.includes(" ") ? start.slice(0, start.lastIndexOf(" ")) : start.slice(0, LONGEST_NAME);
-  return `${words.replace(/[\s,;:.–-]+$/, "")}…`;
+  return `${words.replace(/(?<![\s,;:.–-])[\s,;:.–-]+$/, "")}…`;
 }
 
 /**

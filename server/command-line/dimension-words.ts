@@ -67,10 +67,10 @@ interface Size {
   readonly uncertainty: Quantity | undefined;
 }
 
-const PLUS_MINUS = /\s*(?:±|\+\/-|\+-)\s*/;
+const PLUS_MINUS = /±|\+\/-|\+-/;
 
 function readSize(name: string, text: string): Size {
-  const [value = "", within, ...rest] = text.split(PLUS_MINUS);
+  const [value = "", within, ...rest] = text.split(PLUS_MINUS).map((part) => part.trim());
   if (rest.length > 0) throw new Failure(`${name}=${text} has more than one ±`);
   const quantity = readQuantity(name, value);
   if (within === undefined) return { quantity, uncertainty: undefined };

@@ -125,7 +125,7 @@ function quantityObject(quantity: Quantity): QuantityObject {
 }
 
 function decimalText({ money }: { readonly money: Money }): string {
-  return formatValue({ kind: "money", money }).replace(/ .*$/, "");
+  return formatValue({ kind: "money", money }).replace(/ .*/, "");
 }
 
 /** The most of an expression that is shown around the operand at fault. */

@@ -58,13 +58,14 @@ function keepsItsUnit(own: Unit, customary: Unit): boolean {
 }
 
 function differsByPowersOfTen(a: Unit, b: Unit): boolean {
-  const ratio = (a.factor.numerator * b.factor.denominator).toString();
-  const below = (a.factor.denominator * b.factor.numerator).toString();
+  const ratio = a.factor.numerator * b.factor.denominator;
+  const below = a.factor.denominator * b.factor.numerator;
   return withoutNoughts(ratio) === withoutNoughts(below);
 }
 
-function withoutNoughts(digits: string): string {
-  return digits.replace(/0+$/, "");
+/** No factor is nought. */
+function withoutNoughts(factor: bigint): bigint {
+  return factor % 10n === 0n ? withoutNoughts(factor / 10n) : factor;
 }
 
 /** Imperial where an argument is and none is metric. */

@@ -73,7 +73,7 @@ export function formatDecimal(value: Decimal, places = 0): string {
  * count (`1200` has 4): who writes them in a workshop has read them off. `0` and `0.00` have 1 and 2 (decimals, at least 1).
  */
 export function significantFigures(text: string): number {
-  const mantissa = text.replace(/[eE].*$/, "").replace(/[^0-9.]/g, "");
+  const mantissa = text.replace(/[eE].*/, "").replace(/[^0-9.]/g, "");
   const digits = mantissa.replace(".", "").replace(/^0+/, "");
   return digits.length > 0 ? digits.length : Math.max(1, decimalPlaces(text));
 }

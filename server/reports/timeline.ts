@@ -9,7 +9,7 @@ import { decimalHours, hours as hoursOf } from "../plan/hours.ts";
 import type { Bound } from "../plan/levelling.ts";
 import type { Plan } from "../plan/plan.ts";
 import type { Decimal } from "../quantities/decimal.ts";
-import { formatDecimal, formatSignificant, ZERO } from "../quantities/decimal.ts";
+import { formatDecimal, roundToSignificant, ZERO } from "../quantities/decimal.ts";
 import type { Table, TableRow } from "./table.ts";
 import { column } from "./table.ts";
 
@@ -292,7 +292,7 @@ function sayBound(bound: Bound): string {
 }
 
 function sayHours(hours: Decimal): string {
-  return formatSignificant(hours, 3).replace(/\.?0+$/, "") || "0";
+  return formatDecimal(roundToSignificant(hours, 3));
 }
 
 function lineText({ site, start, end }: DatedFact["place"]): string {

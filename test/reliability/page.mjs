@@ -139,7 +139,7 @@ function regexes(figures) {
   const { on, counts, short, faults } = figures;
   return [
     "## Regular expressions",
-    `Looked at on ${on} with \`recheck\` 4.5: of ${counts.proved} it is proved that they take time linear in the text, of ${counts.searched} no text was found by search that takes longer. The other ${counts.short} take time in the square of a text that is short:`,
+    `Looked at on ${on} with \`recheck\` 4.5: of ${counts.proved} it is proved that they take time linear in the text, of ${counts.searched} no text was found by search that takes longer. The other ${counts.short} take time in the square of a text that is cut short before:`,
     short.map((one) => `- \`${one.replace(/\/: /, "/`: ")}`).join("\n"),
     listed(faults, "None else takes longer than that."),
   ].join("\n\n");

@@ -14,21 +14,9 @@ const LAST_THOUSAND = "what stands before the cursor, a thousand characters at m
 
 /** Patterns that take time in the square of a text, and why the text that each meets is short or ends it at once. */
 const SHORT = {
-  "grammar/tokens.ts /(?:\\^-?\\d+|\\d+|[²³⁴])$/": "one unit, whose figures stand at its end",
-  "server/command-line/dimension-words.ts /\\s*(?:±|\\+\\/-|\\+-)\\s*/": "an argument of the user's own",
-  "server/expressions/calculation.ts / .*$/": "a printed sum of money",
-  "server/expressions/trade-result.ts /0+$/": "the factor of a unit",
-  "server/quantities/decimal.ts /[eE].*$/": "one number, which has one e at most",
-  "server/reports/timeline.ts /\\.?0+$/": "hours to three figures",
-  "server/trade/identification/designation.ts / x .*$/": "a name of our own table",
   'server/language-server/text/due.ts /(?:[A-Za-z_*][A-Za-z0-9_.*]*)?(?:\\{[^{}"]*)?$/': LAST_THOUSAND,
   "server/language-server/text/due.ts /(?:^|[\\s,(±=]|\\.\\.)[-+\\u2212]?\\d[\\d./]*(?:\\s+|(?=[A-Za-zµμ°%']))([A-Za-zµμΩ°%'][\\w.·/^µμΩ°%']*)?$/":
     LAST_THOUSAND,
-  "server/language-server/features/completion/of-words.ts /<([^>]*)>/": "a form of our own vocabulary",
-  "server/language-server/features/views/report.ts /(<[^>]*>)/":
-    "a page of our own, in which each < is closed",
-  "client/photos/photo-names.ts /^[.-]+|[.-]+$/": "the name of a file",
-  "client/views/in-brief.ts /[\\s,;:.–-]+$/": "25 letters of a name",
 };
 
 export async function checkRegexes() {

@@ -103,7 +103,7 @@ function namesOf({ name, remark = "", family }: KnownPart): readonly string[] {
     case "O-ring":
       return [name, name.replace("-", " "), name.replace(/^AS568/, "")];
     case "circlip":
-      return [name, name.replace(/ x .*$/, "")];
+      return [name, name.replace(/ x .*/, "")];
     default:
       return [name];
   }

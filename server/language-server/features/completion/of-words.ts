@@ -43,7 +43,7 @@ const BLOCK_FORMS: Readonly<Record<Exclude<BlockWord, "day">, string>> = {
 /** A form as a snippet of the protocol. */
 function snippetOf(form: string): string {
   let place = 0;
-  const filled = form.replaceAll(/<([^>]*)>/g, (_, words: string) => `\${${++place}:${words}}`);
+  const filled = form.replaceAll(/<([^<>]*)>/g, (_, words: string) => `\${${++place}:${words}}`);
   return `${filled}\n  $0`;
 }
 

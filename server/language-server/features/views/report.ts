@@ -82,7 +82,7 @@ function linkedPlaces(chosen: ChosenBuild, html: string, spots: Spots): string {
   const files = new Map(chosen.build.files.map((file) => [escapeHtml(file.path), chosen.uriOf(file)]));
   const named = placePattern(files.keys());
   return html
-    .split(/(<[^>]*>)/)
+    .split(/(<[^<>]*>)/)
     .map((piece) =>
       piece.startsWith("<")
         ? piece
