@@ -1,23 +1,25 @@
 /** A build as a value: files go in, and what they say and how things stand comes out. */
 import type { IsoDate } from "../quantities/dates.ts";
 import type { Calculation } from "./calculation.ts";
-import { complainOfDefinedCalculations } from "./calculation-findings.ts";
-import { complainOfCircuits } from "./circuit-findings.ts";
-import { complainOfComparisons } from "./comparison-findings.ts";
-import { complainOfCopies } from "./copy-findings.ts";
-import { complainOfCycles } from "./cycle-findings.ts";
+import { complaintsOfCalculations, definedCalculations } from "./calculation-findings.ts";
+import { complaintsOfCircuits } from "./circuit-findings.ts";
+import { complaintsOfComparisons } from "./comparison-findings.ts";
+import { complaintsOfCopies } from "./copy-findings.ts";
+import { complaintsOfCycles } from "./cycle-findings.ts";
 import { dayFindings } from "./day-findings.ts";
 import type { Gathered } from "./definitions.ts";
 import { gather } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
-import { complainOfGauges } from "./gauge-findings.ts";
-import { complainOfJoints } from "./joint-findings.ts";
+import { complaintsOfGauges } from "./gauge-findings.ts";
+import { complaintsOfJoints } from "./joint-findings.ts";
 import { Leanings } from "./leaning.ts";
-import { complainOfLives } from "./life-findings.ts";
-import { complainOfReadings } from "./limit-findings.ts";
+import { complaintsOfLives } from "./life-findings.ts";
+import { complaintsOfReadings } from "./limit-findings.ts";
+import type { Source } from "./lookups.ts";
 import { lostLinesOf } from "./lost-lines.ts";
 import { LostIndex } from "./lost-reasons.ts";
+import { Memory } from "./memory.ts";
 import type { Names, ReferenceLink } from "./names.ts";
 import { namesOf } from "./names.ts";
 import { missingPhotos } from "./photo-findings.ts";
@@ -25,14 +27,14 @@ import { Remembered } from "./remembered.ts";
 import type { Diary } from "./replay/diary.ts";
 import { readDiary } from "./replay/diary.ts";
 import { Review } from "./review.ts";
-import { complainOfUnseenParts } from "./second-look-findings.ts";
-import { complainOfSettings } from "./setting-findings.ts";
+import { complaintsOfUnseenParts } from "./second-look-findings.ts";
+import { complaintsOfSettings } from "./setting-findings.ts";
 import type { BlockSite, SourceFile } from "./source.ts";
 import { inOrder, placeAt, sitesIn } from "./source.ts";
 import type { Standing } from "./standing.ts";
 import type { DatedFact } from "./states.ts";
-import { complainOfSystems } from "./system-findings.ts";
-import { complainOfUnmeasured } from "./unmeasured-findings.ts";
+import { complaintsOfSystems } from "./system-findings.ts";
+import { complaintsOfUnmeasured } from "./unmeasured-findings.ts";
 import { unusedDefinitions } from "./unused-findings.ts";
 
 export interface Build {
@@ -53,6 +55,8 @@ export interface Build {
   readonly findings: readonly Finding[];
   /** How the diary was read, for the next build of the same files. */
   readonly diary: Diary;
+  /** What was made of it, for the next build; undefined of the first. */
+  readonly memory: Memory | undefined;
 }
 
 export interface BuildOptions {
@@ -78,21 +82,9 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
   const lost = lostLinesOf(ordered, gathered, names);
   const diary = readDiary(gathered, names, today, lost, before?.diary);
   const { replay, facts } = diary;
-  const review = reviewOf(diary, before !== undefined);
-  const leanings = new Leanings(review, facts);
-  const calculations = [...replay.calculations, ...complainOfDefinedCalculations(review)];
-  complainOfReadings(review, replay.calculations);
-  complainOfComparisons(review);
-  complainOfGauges(review, facts);
-  complainOfUnmeasured(review, leanings);
-  complainOfCopies(review);
-  complainOfCycles(review);
-  complainOfJoints(review, leanings);
-  complainOfSystems(review, leanings);
-  complainOfCircuits(review, leanings);
-  complainOfSettings(review);
-  complainOfLives(review, leanings);
-  complainOfUnseenParts(review, leanings);
+  const memory = before === undefined ? undefined : (before.memory ?? new Memory());
+  const review = reviewOf(diary, memory);
+  const calculations = definedCalculations(review);
   const findingLists = [
     ...gathered.findingLists,
     withoutVehicle(gathered, ordered),
@@ -100,7 +92,19 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
     ...dayFindings(ordered, gathered, today),
     unusedDefinitions(names, ordered),
     photos === undefined ? [] : missingPhotos(gathered, photos),
-    review.findings,
+    ...complaintsOfReadings(review, replay.findings, replay.calculations),
+    complaintsOfCalculations(review, calculations),
+    ...complaintsOfComparisons(review),
+    ...complaintsOfGauges(review, facts),
+    complaintsOfUnmeasured(review),
+    complaintsOfCopies(review),
+    complaintsOfCycles(review),
+    ...complaintsOfJoints(review),
+    complaintsOfSystems(review),
+    ...complaintsOfCircuits(review),
+    complaintsOfSettings(review),
+    complaintsOfLives(review),
+    complaintsOfUnseenParts(review),
   ];
   let sites: readonly BlockSite[] | undefined;
   const sitesOf = () => {
@@ -120,23 +124,28 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
     get links() {
       return names.links(sitesOf());
     },
-    calculations,
+    calculations: [...replay.calculations, ...calculations],
     findingLists,
     get findings() {
       return findingLists.flat();
     },
     diary,
+    memory,
   };
 }
 
 const lostIndexes = new Remembered<Names, LostIndex>();
 
-/** The diary as it stands, with what it has complained of itself. */
-function reviewOf({ replay }: Diary, keeps: boolean): Review {
-  const lost = lostIndexes.of(replay.names, replay.lost, () => new LostIndex(replay.lost));
-  const review = new Review({ standing: replay, lostAbout: (node) => lost.about(node) }, keeps);
-  for (const found of replay.findings) review.findings.push(found);
-  return review;
+/** The diary as it stands. */
+function reviewOf({ replay, facts, differences }: Diary, memory: Memory | undefined): Review {
+  const lost = lostIndexes.of(replay.names, [replay.lost], () => new LostIndex(replay.lost));
+  const source: Source = {
+    standing: replay,
+    lostAbout: (node) => lost.about(node),
+    leanings: new Leanings(replay, facts),
+  };
+  memory?.goOn(source, differences);
+  return new Review(source, memory !== undefined, memory);
 }
 
 function statedToday({ vehicle }: Gathered): IsoDate | undefined {

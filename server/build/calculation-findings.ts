@@ -3,33 +3,49 @@ import type { SyntaxFix } from "../../grammar/syntax.ts";
 import type { Calculation } from "./calculation.ts";
 import { Calculator } from "./calculations.ts";
 import type { NamedKind } from "./definitions.ts";
+import type { Finding } from "./finding.ts";
+import { KeptOfEach } from "./kept-of-each.ts";
 import type { Review } from "./review.ts";
 import { thingsThatSay } from "./sayers.ts";
 import type { Place } from "./source.ts";
 import { placeAt, textAt } from "./source.ts";
+import type { TreeNode } from "./tree/node.ts";
 
 const NAMED_KINDS: readonly NamedKind[] = ["job", "hold", "supplier", "gauge", "setup", "donor"];
 
+const defined = new KeptOfEach<TreeNode, Calculation>();
+const ofDefined = new KeptOfEach<TreeNode, Finding>();
+
+/** The calculations of all blocks but the days, as of today. */
+export function definedCalculations(review: Review): readonly Calculation[] {
+  return defined.of(review, [review.gathered.tree.root], [], (own) => {
+    const calculator = new Calculator(own);
+    const ofThings = thingsThatSay(own, "calc").flatMap((node) => calculator.ofThing(node));
+    const ofOthers = NAMED_KINDS.flatMap((kind) => [...own.names.every(kind)]).flatMap((definition) =>
+      calculator.ofDefinition(definition),
+    );
+    return [...ofThings, ...ofOthers];
+  });
+}
+
 /**
- * The calculations of all blocks but the days, as of today, and complaints about those with a mistake of their own. One
- * that waits for a measurement has none, and one that builds on a mistake is not complained about again.
+ * Complaints about those with a mistake of their own. One that waits for a measurement has none, and one that builds on a
+ * mistake is not complained about again.
  */
-export function complainOfDefinedCalculations(review: Review): readonly Calculation[] {
-  const calculator = new Calculator(review);
-  const ofThings = thingsThatSay(review, "calc").flatMap((node) => calculator.ofThing(node));
-  const ofOthers = NAMED_KINDS.flatMap((kind) => [...review.names.every(kind)]).flatMap((definition) =>
-    calculator.ofDefinition(definition),
-  );
-  const calculations = [...ofThings, ...ofOthers];
-  const said = new Set<string>();
-  for (const calculation of calculations) {
-    // A copied line has its mistake once.
-    const key = mistakeOf(calculation);
-    if (key === undefined || said.has(key)) continue;
-    said.add(key);
-    complainOfCalculation(review, calculation);
-  }
-  return calculations;
+export function complaintsOfCalculations(
+  review: Review,
+  calculations: readonly Calculation[],
+): readonly Finding[] {
+  return ofDefined.complaints(review, [review.gathered.tree.root], [calculations], (own) => {
+    const said = new Set<string>();
+    for (const calculation of calculations) {
+      // A copied line has its mistake once.
+      const key = mistakeOf(calculation);
+      if (key === undefined || said.has(key)) continue;
+      said.add(key);
+      complainOfCalculation(own, calculation);
+    }
+  });
 }
 
 /** Whoever hears of complaints: while the diary is read, and after it. */

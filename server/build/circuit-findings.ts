@@ -3,25 +3,27 @@ import type { CircuitFault } from "./circuits.ts";
 import { circuitFaults } from "./circuits.ts";
 import { FUSE_SHARE } from "./figures.ts";
 import type { Finding } from "./finding.ts";
-import { complainOnce, Kept } from "./kept.ts";
-import type { Leanings } from "./leaning.ts";
+import { KeptOfEach } from "./kept-of-each.ts";
 import { leaningPlace } from "./leaning.ts";
 import type { RecordWord } from "./lowering/definition-record.ts";
 import type { Review } from "./review.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import { testLack } from "./tests.ts";
+import { thingsOf } from "./things.ts";
 import type { TreeNode } from "./tree/node.ts";
 
-const ofFaults = new Kept<TreeNode, readonly Finding[]>();
+const ofFaults = new KeptOfEach<TreeNode, Finding>();
+const ofTests = new KeptOfEach<TreeNode, Finding>();
 
-export function complainOfCircuits(review: Review, leanings: Leanings): void {
-  for (const circuit of review.gathered.tree.ofKind("circuit")) {
-    complainOnce(ofFaults, review, circuit, [], (own) => {
+export function complaintsOfCircuits(review: Review): readonly (readonly Finding[])[] {
+  const circuits = thingsOf(review.gathered.tree, "circuit");
+  return [
+    ofFaults.complaints(review, circuits, [], (own, circuit) => {
       for (const fault of circuitFaults(own, circuit)) complainOfFault(own, circuit, fault);
-    });
-    complainOfTest(review, circuit, leanings);
-  }
+    }),
+    ofTests.complaints(review, circuits, [], complainOfTest),
+  ];
 }
 
 function complainOfFault(review: Review, circuit: TreeNode, fault: CircuitFault): void {
@@ -70,9 +72,9 @@ function placesOf(
 }
 
 /** A circuit on which something leans, and which nobody has tested since it was disturbed. */
-function complainOfTest(review: Review, circuit: TreeNode, leanings: Leanings): void {
+function complainOfTest(review: Review, circuit: TreeNode): void {
   const lack = testLack(review, circuit);
-  const leaning = lack && leanings.on(circuit, review.disturbed.get(circuit), "circuits");
+  const leaning = lack && review.leaningOn(circuit, review.disturbed.get(circuit), "circuits");
   const place = circuit.header;
   if (lack === undefined || leaning === undefined || place === undefined) return;
   review.complainOf(

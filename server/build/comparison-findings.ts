@@ -5,7 +5,7 @@ import { condemnation } from "./condemnation.ts";
 import type { Finding, RelatedPlace } from "./finding.ts";
 import type { JudgedFit } from "./fits.ts";
 import { fitsOf } from "./fits.ts";
-import { complainOnce, Kept } from "./kept.ts";
+import { KeptOfEach } from "./kept-of-each.ts";
 import type { JudgedPair } from "./pairs.ts";
 import { pairsOf } from "./pairs.ts";
 import type { Review } from "./review.ts";
@@ -13,29 +13,40 @@ import { thingsThatSay } from "./sayers.ts";
 import { placeAt } from "./source.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
-export function complainOfComparisons(review: Review): void {
-  for (const node of thingsThatSay(review, "fit"))
-    complainOnce(ofFits, review, node, [], (own) => {
-      for (const fit of fitsOf(own, node)) complainOfFit(own, node, fit);
-    });
-  const compared = new Set<string>();
-  for (const node of thingsThatSay(review, "pair")) {
-    for (const pair of judgedPairs.of(review, node, [], (own) => pairsOf(own, node))) {
-      // Two sides that name each other are compared once.
-      const sides = [
-        `${node.path} ${pair.record.record.name}`,
-        `${pair.otherNode.path} ${pair.otherName}`,
-      ].sort();
-      if (compared.has(sides.join())) continue;
-      compared.add(sides.join());
-      complainOnce(ofPairs, review, pair, [], (own) => complainOfPair(own, node, pair));
-    }
-  }
+const ofFits = new KeptOfEach<TreeNode, Finding>();
+const judgedPairs = new KeptOfEach<TreeNode, PairOf>();
+const ofPairs = new KeptOfEach<PairOf, Finding>();
+
+interface PairOf {
+  readonly node: TreeNode;
+  readonly pair: JudgedPair;
 }
 
-const ofFits = new Kept<TreeNode, readonly Finding[]>();
-const judgedPairs = new Kept<TreeNode, readonly JudgedPair[]>();
-const ofPairs = new Kept<JudgedPair, readonly Finding[]>();
+export function complaintsOfComparisons(review: Review): readonly (readonly Finding[])[] {
+  const pairs = judgedPairs.of(review, thingsThatSay(review, "pair"), [], (own, node) =>
+    pairsOf(own, node).map((pair) => ({ node, pair })),
+  );
+  return [
+    ofFits.complaints(review, thingsThatSay(review, "fit"), [], (own, node) => {
+      for (const fit of fitsOf(own, node)) complainOfFit(own, node, fit);
+    }),
+    ofPairs.complaints(review, onceEach(pairs), [], complainOfPair),
+  ];
+}
+
+/** Two sides that name each other are compared once. */
+function onceEach(pairs: readonly PairOf[]): readonly PairOf[] {
+  const compared = new Map<string, PairOf>();
+  for (const one of pairs) {
+    const { node, pair } = one;
+    const sides = [
+      `${node.path} ${pair.record.record.name}`,
+      `${pair.otherNode.path} ${pair.otherName}`,
+    ].sort();
+    if (!compared.has(sides.join())) compared.set(sides.join(), one);
+  }
+  return [...compared.values()];
+}
 
 function complainOfFit(review: Review, node: TreeNode, fit: JudgedFit): void {
   const { record, inner, outer, outerNode, outerName, verdict } = fit;
@@ -59,7 +70,7 @@ function complainOfFit(review: Review, node: TreeNode, fit: JudgedFit): void {
   });
 }
 
-function complainOfPair(review: Review, node: TreeNode, pair: JudgedPair): void {
+function complainOfPair(review: Review, { node, pair }: PairOf): void {
   const { record, ours, theirs, otherNode, otherName } = pair;
   if (pair.is === "share of no size") {
     const expected = `an absolute figure for a pair that lies about zero or has no zero of its own, such as ${formatQuantity(pair.value)}`;

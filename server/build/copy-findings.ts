@@ -1,7 +1,7 @@
 /** Copies that still point at the parts of what they were copied from. */
 import type { ReferenceNode } from "../../grammar/syntax.ts";
 import type { Finding } from "./finding.ts";
-import { complainOnce, Kept } from "./kept.ts";
+import { complaintsOnce, Kept } from "./kept.ts";
 import type { Review } from "./review.ts";
 import { placeAt } from "./source.ts";
 import type { SourcedRecord, TreeKind, TreeNode } from "./tree/node.ts";
@@ -9,9 +9,9 @@ import { isWithin } from "./tree/node.ts";
 
 const ofAll = new Kept<TreeNode, readonly Finding[]>();
 
-export function complainOfCopies(review: Review): void {
+export function complaintsOfCopies(review: Review): readonly Finding[] {
   const { tree } = review.gathered;
-  complainOnce(ofAll, review, tree.root, [], (own) => {
+  return complaintsOnce(ofAll, review, tree.root, [], (own) => {
     for (const node of tree.nodes()) if (node.copyOf !== undefined) complainOfCopy(own, node);
   });
 }

@@ -2,7 +2,7 @@
 import type { NamedDefinition } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { recordsOf } from "./judgement.ts";
-import { complainOnce, Kept } from "./kept.ts";
+import { complaintsOnce, Kept } from "./kept.ts";
 import type { Names } from "./names.ts";
 import type { Review } from "./review.ts";
 import { placeAt } from "./source.ts";
@@ -24,8 +24,8 @@ function holdsThatStop(names: Names, job: NamedDefinition): readonly NamedDefini
 }
 
 /** Each circle once, at the `after:` of a member that has one. */
-export function complainOfCycles(review: Review): void {
-  complainOnce(ofAll, review, review.gathered.tree.root, [], (own) => {
+export function complaintsOfCycles(review: Review): readonly Finding[] {
+  return complaintsOnce(ofAll, review, review.gathered.tree.root, [], (own) => {
     const settled = new Set<NamedDefinition>();
     for (const kind of ["job", "hold"] as const)
       for (const definition of own.names.every(kind)) followBack(own, definition, settled);

@@ -10,11 +10,12 @@ import type { FactList } from "./fact-list.ts";
 import { COARSE_SHARE } from "./figures.ts";
 import type { Finding } from "./finding.ts";
 import { newestReadings, recordOf } from "./judgement.ts";
-import { complainOnce, Kept } from "./kept.ts";
+import { KeptOfEach } from "./kept-of-each.ts";
 import type { Condition } from "./lowering/fact.ts";
 import type { Review } from "./review.ts";
 import type { Place } from "./source.ts";
-import type { DatedFact, GaugeDoubt, PartState, Reading } from "./states.ts";
+import type { DatedFact, GaugeDoubt, Reading } from "./states.ts";
+import { everything, thingsBesideParts, thingsOf } from "./things.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 /** Something that a gauge showed and that still counts. */
@@ -25,27 +26,34 @@ interface Use {
   readonly place: Place;
 }
 
-const ofParts = new Kept<TreeNode, readonly Finding[]>();
-const ofOthers = new Kept<TreeNode, readonly Finding[]>();
+const ofParts = new KeptOfEach<TreeNode, Finding>();
+const ofOthers = new KeptOfEach<TreeNode, Finding>();
+const ofDoubts = new KeptOfEach<TreeNode, Finding>();
+const ofSettings = new KeptOfEach<TreeNode, Finding>();
 
-export function complainOfGauges(review: Review, facts: FactList): void {
-  for (const part of review.parts.values()) complainOfPart(review, part);
-  for (const node of review.readings.keys())
-    complainOnce(ofOthers, review, node, [], (own) =>
+export function complaintsOfGauges(review: Review, facts: FactList): readonly (readonly Finding[])[] {
+  const { tree } = review.gathered;
+  const others = thingsBesideParts(tree);
+  return [
+    ofParts.complaints(review, thingsOf(tree, "part"), [], complainOfPart),
+    ofOthers.complaints(review, others, [], (own, node) =>
       complainOfItem(own, own.readings.get(node) ?? [], true),
-    );
-  for (const settings of review.settings.values())
-    for (const { node, doubt, fact } of settings.values())
-      complainOfUse(review, node, doubt, fact, fact.place, "current");
-  complainOfDoubts(review, facts);
+    ),
+    ofSettings.complaints(review, everything(tree), [], complainOfSettings),
+    ofDoubts.complaints(review, [tree.root], [facts.of("calibrated")], (own) => complainOfDoubts(own, facts)),
+  ];
 }
 
-function complainOfPart(review: Review, { node, item, earlier }: PartState): void {
-  if (item.readings.length === 0 && earlier.length === 0) return;
-  complainOnce(ofParts, review, node, [item, earlier], (own) => {
-    for (const { readings } of earlier) complainOfItem(own, readings, false);
-    complainOfItem(own, item.readings, true);
-  });
+function complainOfSettings(review: Review, thing: TreeNode): void {
+  for (const { node, doubt, fact } of review.settings.get(thing)?.values() ?? [])
+    complainOfUse(review, node, doubt, fact, fact.place, "current");
+}
+
+function complainOfPart(review: Review, node: TreeNode): void {
+  const part = review.parts.get(node);
+  if (part === undefined) return;
+  for (const { readings } of part.earlier) complainOfItem(review, readings, false);
+  complainOfItem(review, part.item.readings, true);
 }
 
 /** @param there false of an item that is no longer on the vehicle */

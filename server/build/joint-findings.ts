@@ -11,26 +11,29 @@ import type { FindingData } from "./finding-data.ts";
 import { awaitedBy, awaitingOf } from "./joint-awaiting.ts";
 import type { JointFault } from "./joint-faults.ts";
 import { faultsOf } from "./joint-faults.ts";
-import { complainOnce, Kept } from "./kept.ts";
-import type { Leaning, Leanings } from "./leaning.ts";
+import { KeptOfEach } from "./kept-of-each.ts";
+import type { Leaning } from "./leaning.ts";
 import { leaningPlace } from "./leaning.ts";
 import type { Review } from "./review.ts";
 import { securing } from "./securing.ts";
 import type { Place } from "./source.ts";
 import { lineOf, placeAt } from "./source.ts";
 import type { DatedFact } from "./states.ts";
+import { thingsOf } from "./things.ts";
 import type { TreeNode } from "./tree/node.ts";
 import type { Wanting } from "./wanting.ts";
 import { whereabouts } from "./whereabouts.ts";
 
-export function complainOfJoints(review: Review, leanings: Leanings): void {
-  const { tree } = review.gathered;
-  complainOnce(ofFaults, review, tree.root, [], complainOfFaults);
-  for (const joint of review.joints.keys()) complainOfAbsences(review, leanings, joint);
-}
+const ofFaults = new KeptOfEach<TreeNode, Finding>();
+const ofAbsences = new KeptOfEach<TreeNode, Finding>();
 
-const ofFaults = new Kept<TreeNode, readonly Finding[]>();
-const ofWants = new Kept<Wanting, readonly Finding[]>();
+export function complaintsOfJoints(review: Review): readonly (readonly Finding[])[] {
+  const { tree } = review.gathered;
+  return [
+    ofFaults.complaints(review, [tree.root], [], complainOfFaults),
+    ofAbsences.complaints(review, thingsOf(tree, "joint"), [], complainOfAbsences),
+  ];
+}
 
 /** Joints copied from one definition have one mistake: it is said of the first, and weighs as the gravest of them. */
 function complainOfFaults(review: Review): void {
@@ -69,11 +72,9 @@ function asWritten(_: string, value: unknown): unknown {
 }
 
 /** What was not done. Until something leans on it, it is still to be done, and no more. */
-function complainOfAbsences(review: Review, leanings: Leanings, joint: TreeNode): void {
-  for (const want of securing(review, joint).wanting) {
-    const leaning = leanings.on(joint, want.since, "joints");
-    complainOnce(ofWants, review, want, [leaning], (own) => complainOfAbsence(own, joint, want, leaning));
-  }
+function complainOfAbsences(review: Review, joint: TreeNode): void {
+  for (const want of securing(review, joint).wanting)
+    complainOfAbsence(review, joint, want, review.leaningOn(joint, want.since, "joints"));
 }
 
 function complainOfAbsence(

@@ -31,8 +31,23 @@ const DAYS_AHEAD = 7;
 
 const TREE_KINDS: readonly TreeKind[] = ["assembly", "part", "joint", "system", "circuit"];
 
+/** Tells what leans on a thing. */
+export interface LeaningsOn {
+  /**
+   * The first thing that leans on a node, running before releases before plans; undefined where nothing does.
+   *
+   * @param since the fact that made something due; running and releases count only after it. Undefined: from the start
+   * @param need what a hold point must ask for to lean on the node: `joints` for a joint
+   */
+  readonly on: (node: TreeNode, since: DatedFact | undefined, need: HoldNeed) => Leaning | undefined;
+  /** Whether the same leans as by others, of the same definitions and the same day. */
+  readonly areAs: (others: LeaningsOn) => boolean;
+}
+
 /** What leans on each thing of a build, found once for the whole diary. */
-export class Leanings {
+export class Leanings implements LeaningsOn {
+  private readonly ran: readonly DatedFact[];
+  private readonly released: readonly DatedFact[];
   private readonly standing: Standing;
   private readonly runs: ReadonlyMap<TreeNode, readonly DatedFact<"ran">[]>;
   private readonly releases = new Map<NamedDefinition, DatedFact<"released">[]>();
@@ -43,6 +58,8 @@ export class Leanings {
   constructor(standing: Standing, facts: FactList) {
     this.standing = standing;
     const ran = facts.of("ran");
+    this.ran = ran;
+    this.released = facts.of("released");
     this.runs = runsByNode.of(standing.names, ran, () => runsOf(standing, ran));
     for (const fact of facts.of("released")) this.noteRelease(fact);
     const soon = addDays(standing.date, DAYS_AHEAD);
@@ -53,12 +70,6 @@ export class Leanings {
     }
   }
 
-  /**
-   * The first thing that leans on a node, running before releases before plans; undefined where nothing does.
-   *
-   * @param since the fact that made something due; running and releases count only after it. Undefined: from the start
-   * @param need what a hold point must ask for to lean on the node: `joints` for a joint
-   */
   on(node: TreeNode, since: DatedFact | undefined, need: HoldNeed): Leaning | undefined {
     const ran = this.ranSince(node, since);
     if (ran !== undefined) return ranBy(ran);
@@ -68,6 +79,10 @@ export class Leanings {
     }
     for (const [hold, leaning] of this.planned) if (this.asks(hold, node, need)) return leaning;
     return undefined;
+  }
+
+  areAs(others: LeaningsOn): boolean {
+    return others instanceof Leanings && others.ran === this.ran && others.released === this.released;
   }
 
   /** The first running of a thing, or of anything above it, after a fact. */

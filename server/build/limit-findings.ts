@@ -15,6 +15,7 @@ import type { LimitData } from "./finding-data/limits.ts";
 import type { JudgedLimit } from "./judgement.ts";
 import { judgeReading, newestReadings, precisionOf } from "./judgement.ts";
 import { complainOnce, Kept } from "./kept.ts";
+import { KeptOfEach } from "./kept-of-each.ts";
 import type { DefinitionRecord } from "./lowering/definition-record.ts";
 import type { LoweredFact } from "./lowering/fact.ts";
 import { ReadingMeaning, usedReadings } from "./reading-meaning.ts";
@@ -25,33 +26,39 @@ import { isSetInFitting } from "./set-in-fitting.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import type { ItemEvent, PartState, Reading } from "./states.ts";
+import { thingsBesideParts, thingsOf } from "./things.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
 type ReadingStanding = "current" | "past";
 
-const ofParts = new Kept<TreeNode, readonly Finding[]>();
-const ofOthers = new Kept<TreeNode, readonly Finding[]>();
+const ofParts = new KeptOfEach<TreeNode, Finding>();
+const ofOthers = new KeptOfEach<TreeNode, Finding>();
 const ofReadings = new Kept<Reading, readonly Finding[]>();
-const ofCalculations = new Kept<TreeNode, readonly Finding[]>();
+const ofCalculations = new KeptOfEach<TreeNode, Finding>();
 
-/** @param calculations those of the days */
-export function complainOfReadings(review: Review, calculations: readonly Calculation[]): void {
-  const fitted = fittedRegardless(review);
+/**
+ * @param ofDiary what was complained of while the diary was read
+ * @param calculations those of the days
+ * @returns what was complained of, with what has been answered since as past; then what the readings say
+ */
+export function complaintsOfReadings(
+  review: Review,
+  ofDiary: readonly Finding[],
+  calculations: readonly Calculation[],
+): readonly (readonly Finding[])[] {
+  const { tree } = review.gathered;
+  const { findings, regardless } = fittedRegardless(review, ofDiary);
   const used = usedReadings(review, calculations);
-  for (const { node, item, earlier } of review.parts.values()) {
-    if (item.readings.length === 0 && earlier.length === 0) continue;
-    const regardless = item.readings.filter(({ fact }) => fitted.has(fact.fact));
-    complainOnce(ofParts, review, node, [used, ...regardless], (own) =>
+  return [
+    findings,
+    ofParts.complaints(review, thingsOf(tree, "part"), [used, regardless], (own, node) =>
       complainOfPart(own, used, node, regardless),
-    );
-  }
-  for (const node of review.readings.keys()) {
-    complainOnce(ofOthers, review, node, [used], (own) =>
+    ),
+    ofOthers.complaints(review, thingsBesideParts(tree), [used], (own, node) =>
       complainOfItem(own, used, own.readings.get(node) ?? [], (_, newest) => (newest ? "current" : "past")),
-    );
-  }
-  for (const node of thingsThatSay(review, "limit"))
-    complainOnce(ofCalculations, review, node, [], (own) => complainOfCalculated(own, node));
+    ),
+    ofCalculations.complaints(review, thingsThatSay(review, "limit"), [], complainOfCalculated),
+  ];
 }
 
 /** @param regardless readings that it went on in spite of */
@@ -59,14 +66,14 @@ function complainOfPart(
   review: Review,
   used: ReadonlySet<string>,
   node: TreeNode,
-  regardless: readonly Reading[],
+  regardless: ReadonlySet<LoweredFact>,
 ): void {
   const part = review.parts.get(node);
-  if (part === undefined) return;
+  if (part === undefined || (part.item.readings.length === 0 && part.earlier.length === 0)) return;
   for (const { readings } of part.earlier) complainOfItem(review, used, readings, () => "past");
   const usable = mayGoBack(review, part);
   complainOfItem(review, used, part.item.readings, (reading, newest) =>
-    newest && usable && !regardless.includes(reading) ? "current" : "past",
+    newest && usable && !regardless.has(reading.fact.fact) ? "current" : "past",
   );
   complainOfWear(review, part);
 }
@@ -82,18 +89,22 @@ const overtaken = new Remembered<Finding, Finding>();
  * Readings that a part went on in spite of: the mistake is then the fitting, and is complained about there. Fittings
  * that a newer reading, a new item or another removal has answered become past.
  */
-function fittedRegardless(review: Review): ReadonlySet<LoweredFact> {
+function fittedRegardless(
+  review: Review,
+  ofDiary: readonly Finding[],
+): { readonly findings: readonly Finding[]; readonly regardless: ReadonlySet<LoweredFact> } {
   const regardless = new Set<LoweredFact>();
-  for (const [index, found] of review.findings.entries()) {
-    if (found.code !== "fitted-out-of-limit") continue;
+  const findings = ofDiary.map((found): Finding => {
+    if (found.code !== "fitted-out-of-limit") return found;
     const part = found.subject && review.parts.get(found.subject);
     const { measured } = found.data;
     const stands =
       part?.place === "on" && newestReadings(part.item).some(({ fact }) => fact.fact === measured);
-    if (stands) regardless.add(measured);
-    else review.findings[index] = overtaken.of(found, [], () => ({ ...found, standing: "past" }));
-  }
-  return regardless;
+    if (!stands) return overtaken.of(found, [], () => ({ ...found, standing: "past" }));
+    regardless.add(measured);
+    return found;
+  });
+  return { findings, regardless: review.memory?.sameSet(fittedRegardless, regardless) ?? regardless };
 }
 
 function complainOfItem(

@@ -3,6 +3,7 @@
  * its result is the same: nobody has to name by hand what a verdict hangs on, and nothing can be left out.
  */
 import type { Gathered } from "./definitions.ts";
+import type { Leaning, LeaningsOn } from "./leaning.ts";
 import type { LostLine } from "./lost-lines.ts";
 import { isSame } from "./remembered.ts";
 import type { Standing, TableName } from "./standing.ts";
@@ -14,7 +15,13 @@ import type { TreeNode } from "./tree/node.ts";
 export interface Source {
   readonly standing: Standing;
   readonly lostAbout: (node: TreeNode) => readonly LostLine[];
+  readonly leanings: LeaningsOn;
 }
+
+/** What can be asked for as a whole. */
+export const DAYS = "all days";
+export const LOST = "all lost lines";
+export const LEANINGS = "what leans";
 
 type Table = ReadonlyMap<unknown, unknown>;
 
@@ -23,7 +30,12 @@ type Lookup =
   | { readonly in: TableName; readonly key: unknown; readonly found: unknown }
   | { readonly in: "whole table"; readonly table: TableName; readonly found: unknown }
   | { readonly in: "days" | "lost"; readonly found: unknown }
-  | { readonly in: "lost about"; readonly node: TreeNode; readonly found: readonly LostLine[] };
+  | { readonly in: "lost about"; readonly node: TreeNode; readonly found: readonly LostLine[] }
+  | {
+      readonly in: "leanings";
+      readonly asked: Parameters<LeaningsOn["on"]>;
+      readonly found: Leaning | undefined;
+    };
 
 /** The lookups of one computation. Nothing of the source itself is held on to, only what was found. */
 export class Lookups {
@@ -39,7 +51,7 @@ export class Lookups {
   }
 
   /** Whether all of them find the same in another source. */
-  holdIn({ standing, lostAbout }: Source): boolean {
+  holdIn({ standing, lostAbout, leanings }: Source): boolean {
     return (
       standing.definitions === this.definitions &&
       standing.names === this.names &&
@@ -52,6 +64,8 @@ export class Lookups {
             return standing.lost === lookup.found;
           case "lost about":
             return isSame(lostAbout(lookup.node), lookup.found);
+          case "leanings":
+            return leanings.on(...lookup.asked) === lookup.found;
           case "whole table":
             return asAWhole(standing[lookup.table]) === lookup.found;
           default:
@@ -61,8 +75,33 @@ export class Lookups {
     );
   }
 
+  /** What was asked for: a change of anything else leaves them as they are. */
+  *keys(): Generator<unknown> {
+    for (const lookup of this.made) {
+      switch (lookup.in) {
+        case "days":
+          yield DAYS;
+          break;
+        case "lost":
+          yield LOST;
+          break;
+        case "leanings":
+          yield LEANINGS;
+          break;
+        case "lost about":
+          yield lookup.node;
+          break;
+        case "whole table":
+          yield lookup.table;
+          break;
+        default:
+          yield lookup.key;
+      }
+    }
+  }
+
   /** A source in which every lookup is noted here. */
-  noteIn({ standing, lostAbout }: Source): Source {
+  noteIn({ standing, lostAbout, leanings }: Source): Source {
     const { made } = this;
     return {
       standing: new NotedStanding(standing, made),
@@ -70,6 +109,14 @@ export class Lookups {
         const found = lostAbout(node);
         made.push({ in: "lost about", node, found });
         return found;
+      },
+      leanings: {
+        on: (...asked) => {
+          const found = leanings.on(...asked);
+          made.push({ in: "leanings", asked, found });
+          return found;
+        },
+        areAs: (others) => leanings.areAs(others),
       },
     };
   }

@@ -74,7 +74,7 @@ export class LostIndex {
 const remembered = new WeakMap<LostLine, ReadonlySet<string>>();
 
 /** The words of a line. */
-function wordsOf(line: LostLine): ReadonlySet<string> {
+export function wordsOf(line: LostLine): ReadonlySet<string> {
   const known = remembered.get(line) ?? new Set(textOf(line).match(/\w+/g));
   remembered.set(line, known);
   return known;

@@ -5,7 +5,10 @@
 import type { Finding, FindingCode, FindingExtras } from "./finding.ts";
 import { finding } from "./finding.ts";
 import type { FindingData } from "./finding-data.ts";
+import type { Leaning } from "./leaning.ts";
 import type { Source } from "./lookups.ts";
+import type { HoldNeed } from "./lowering/definition-record.ts";
+import type { Memory } from "./memory.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import { StandingView } from "./standing-view.ts";
@@ -17,10 +20,13 @@ export class Review extends StandingView {
   readonly source: Source;
   /** Whether another build may go on from this one, so that keeping results is worth the while. */
   readonly keeps: boolean;
+  /** What is known from the builds before; only of the review of a whole build. */
+  readonly memory: Memory | undefined;
   readonly findings: Finding[] = [];
 
-  constructor(source: Source, keeps: boolean) {
+  constructor(source: Source, keeps: boolean, memory?: Memory) {
     super(source.standing);
+    this.memory = memory;
     this.source = source;
     this.keeps = keeps;
   }
@@ -39,6 +45,11 @@ export class Review extends StandingView {
   ): void {
     const { lostAbout } = this.source;
     this.findings.push(subjectFinding(this, lostAbout, node, code, place, data, extras));
+  }
+
+  /** The first thing that leans on a node: see `LeaningsOn`. */
+  leaningOn(node: TreeNode, since: DatedFact | undefined, need: HoldNeed): Leaning | undefined {
+    return this.source.leanings.on(node, since, need);
   }
 
   /** The place of a stretch of a fact's line. */

@@ -1,17 +1,16 @@
 /** Settings that are out, at the line that set or measured them: the newest current, those before it past. */
 import type { Finding } from "./finding.ts";
-import { complainOnce, Kept } from "./kept.ts";
+import { KeptOfEach } from "./kept-of-each.ts";
 import type { Review } from "./review.ts";
 import { thingsThatSay } from "./sayers.ts";
 import { settingsOf, verdictOf } from "./setting-check.ts";
 import { placeAt } from "./source.ts";
 import type { TreeNode } from "./tree/node.ts";
 
-const ofThings = new Kept<TreeNode, readonly Finding[]>();
+const ofThings = new KeptOfEach<TreeNode, Finding>();
 
-export function complainOfSettings(review: Review): void {
-  for (const node of thingsThatSay(review, "setting"))
-    complainOnce(ofThings, review, node, [], (own) => complainOfThing(own, node));
+export function complaintsOfSettings(review: Review): readonly Finding[] {
+  return ofThings.complaints(review, thingsThatSay(review, "setting"), [], complainOfThing);
 }
 
 function complainOfThing(review: Review, node: TreeNode): void {

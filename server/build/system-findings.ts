@@ -1,24 +1,31 @@
 /** What was not done to fluid systems, at the fact that made it due, once something leans on it. */
+import type { Finding } from "./finding.ts";
 import { fluidChangeOf } from "./intervals.ts";
-import type { Leanings } from "./leaning.ts";
+import { KeptOfEach } from "./kept-of-each.ts";
 import { leaningPlace } from "./leaning.ts";
 import { pastUnknown } from "./past.ts";
 import type { Review } from "./review.ts";
 import type { SystemState } from "./states.ts";
 import { asksBleeding, asksProof, systemLack } from "./system-check.ts";
+import { thingsOf } from "./things.ts";
+import type { TreeNode } from "./tree/node.ts";
 
-export function complainOfSystems(review: Review, leanings: Leanings): void {
-  for (const system of review.systems.values()) {
-    complainOfLack(review, system, leanings);
-    complainOfAge(review, system, leanings);
-  }
+const ofSystems = new KeptOfEach<TreeNode, Finding>();
+
+export function complaintsOfSystems(review: Review): readonly Finding[] {
+  return ofSystems.complaints(review, thingsOf(review.gathered.tree, "system"), [], (own, node) => {
+    const system = own.systems.get(node);
+    if (system === undefined) return;
+    complainOfLack(own, system);
+    complainOfAge(own, system);
+  });
 }
 
-function complainOfLack(review: Review, system: SystemState, leanings: Leanings): void {
+function complainOfLack(review: Review, system: SystemState): void {
   const { node, opened, refusedProof } = system;
   const lack = systemLack(review, system);
   if (lack === undefined || opened === undefined) return;
-  const leaning = leanings.on(node, opened, "systems");
+  const leaning = review.leaningOn(node, opened, "systems");
   if (leaning === undefined) return;
   const extras = { seeAlso: [leaningPlace(leaning)] };
   const of = { system: node.path, opened: opened.date };
@@ -35,7 +42,7 @@ function complainOfLack(review: Review, system: SystemState, leanings: Leanings)
 }
 
 /** Fluid past its change; of unknown age once something leans on it. */
-function complainOfAge(review: Review, system: SystemState, leanings: Leanings): void {
+function complainOfAge(review: Review, system: SystemState): void {
   const interval = fluidChangeOf(review, system);
   // What is empty is filled anew before it is used.
   if (interval === undefined || system.stage === "open") return;
@@ -44,7 +51,7 @@ function complainOfAge(review: Review, system: SystemState, leanings: Leanings):
   const fluid = review.definitions.one(node, "fluid")?.record.text;
   const data = { system: node.path, fluid, every, filled: from, due };
   if (done === undefined) {
-    const leaning = pastUnknown(review) ? leanings.on(node, undefined, "systems") : undefined;
+    const leaning = pastUnknown(review) ? review.leaningOn(node, undefined, "systems") : undefined;
     if (leaning !== undefined)
       review.complainOf(node, "fluid-change-due", record, data, { seeAlso: [leaningPlace(leaning)] });
   } else if (due !== undefined && due < review.date) {

@@ -3,8 +3,8 @@ import { isCritical } from "./criticality.ts";
 import type { Finding } from "./finding.ts";
 import { jointsSetBy } from "./joint-setting.ts";
 import { unmeasuredLimits } from "./judgement.ts";
-import { complainOnce, Kept } from "./kept.ts";
-import type { Leaning, Leanings } from "./leaning.ts";
+import { KeptOfEach } from "./kept-of-each.ts";
+import type { Leaning } from "./leaning.ts";
 import { leaningPlace } from "./leaning.ts";
 import type { Review } from "./review.ts";
 import { thingsThatSay } from "./sayers.ts";
@@ -14,15 +14,15 @@ import type { Standing } from "./standing.ts";
 import type { DatedFact } from "./states.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
-export function complainOfUnmeasured(review: Review, leanings: Leanings): void {
-  for (const node of thingsThatSay(review, "limit")) {
-    const due = dues.of(review, node, [], (own) => dueOf(own, node));
-    const leaning = due && leanings.on(node, due.fitted, "limits");
-    if (due === undefined || leaning === undefined) continue;
-    complainOnce(ofDues, review, due, [leaning], (own) => {
-      for (const limit of due.limits) complainOfLimit(own, node, limit, leaning, due.fitted?.place);
-    });
-  }
+const ofThings = new KeptOfEach<TreeNode, Finding>();
+
+export function complaintsOfUnmeasured(review: Review): readonly Finding[] {
+  return ofThings.complaints(review, thingsThatSay(review, "limit"), [], (own, node) => {
+    const due = dueOf(own, node);
+    const leaning = due && own.leaningOn(node, due.fitted, "limits");
+    if (due === undefined || leaning === undefined) return;
+    for (const limit of due.limits) complainOfLimit(own, node, limit, leaning, due.fitted?.place);
+  });
 }
 
 /** What is to be measured of a part. */
@@ -31,9 +31,6 @@ interface Due {
   /** The fitting that made it due; undefined of a part that was never off. */
   readonly fitted: DatedFact<"fitted"> | undefined;
 }
-
-const dues = new Kept<TreeNode, Due | undefined>();
-const ofDues = new Kept<Due, readonly Finding[]>();
 
 function dueOf(standing: Standing, node: TreeNode): Due | undefined {
   const part = standing.parts.get(node);

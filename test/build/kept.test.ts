@@ -3,6 +3,7 @@ import { deepStrictEqual } from "node:assert/strict";
 import { beforeEach, describe, expect, test } from "vitest";
 import type { Finding } from "../../server/build/finding.ts";
 import { complainOnce, Kept } from "../../server/build/kept.ts";
+import type { Leaning } from "../../server/build/leaning.ts";
 import type { LostLine } from "../../server/build/lost-lines.ts";
 import { Review } from "../../server/build/review.ts";
 import type { Standing } from "../../server/build/standing.ts";
@@ -18,15 +19,20 @@ const [one, other] = [{ is: "one" }, { is: "other" }];
 const LASTING = { names: {}, definitions: {}, date: "2026-05-02", lost: [] as readonly LostLine[], days: [] };
 
 type Changed = Partial<Record<(typeof TABLES)[number], ReadonlyMap<unknown, unknown>>> &
-  Partial<typeof LASTING> & { readonly about?: readonly LostLine[]; readonly keeps?: boolean };
+  Partial<typeof LASTING> & {
+    readonly about?: readonly LostLine[];
+    readonly leans?: Leaning;
+    readonly keeps?: boolean;
+  };
 
 /** A diary that has been read; every table but those given is empty. */
-function review({ about = [], keeps = true, days = LASTING.days, ...changed }: Changed = {}): Review {
+function review({ about = [], leans, keeps = true, days = LASTING.days, ...changed }: Changed = {}): Review {
   const { names, definitions, date, lost } = LASTING;
   const tables = Object.fromEntries(TABLES.map((name) => [name, new Map()]));
   const gathered = { vehicle: {}, tree: {}, named: new Map(), days, findings: [] };
   const standing = { ...tables, names, definitions, date, lost, gathered, ...changed } as unknown as Standing;
-  return new Review({ standing, lostAbout: () => about }, keeps);
+  const leanings = { on: () => leans, areAs: () => false };
+  return new Review({ standing, lostAbout: () => about, leanings }, keeps);
 }
 
 let made = 0;

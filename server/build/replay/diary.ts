@@ -6,6 +6,7 @@ import { FactList } from "../fact-list.ts";
 import { asksForRechecks } from "../joint-recheck.ts";
 import { inOneList } from "../list-under.ts";
 import type { LostLine, LostLines } from "../lost-lines.ts";
+import type { DifferencesTo } from "../memory.ts";
 import type { Names } from "../names.ts";
 import { isSame, Remembered } from "../remembered.ts";
 import { placeAt } from "../source.ts";
@@ -77,6 +78,8 @@ export interface Diary {
   readonly lost: readonly LostLine[];
   /** How things stood before some of the days: where reading can begin again. */
   readonly moments: readonly Moment[];
+  /** How things stand other than in the diary that this one goes on from. */
+  readonly differences: DifferencesTo | undefined;
 }
 
 /** How things stood before a day of the diary. */
@@ -128,23 +131,18 @@ export function readDiary(
   finishHolds(replay);
   settleComplaints(replay);
   replay.finish();
+  let differences: DifferencesTo | undefined;
   if (known !== undefined) {
-    const anew = moments.slice(
-      Math.max(
-        0,
-        moments.findIndex((moment) => moment === start),
-      ),
-    );
+    const anew = start === undefined ? moments : moments.slice(Math.max(0, moments.indexOf(start)));
     const count = start?.replay.findings.length ?? 0;
-    takeOverWhatIsSame(
-      replay,
-      known.replay,
-      count,
-      anew.map((moment) => moment.replay),
-    );
+    const ofMoments = anew.map((moment) => moment.replay);
+    differences = {
+      earlier: known.replay,
+      differences: takeOverWhatIsSame(replay, known.replay, count, ofMoments),
+    };
   }
   facts.sortByWord(known?.facts, start?.facts ?? 0);
-  return { replay, facts, days, lost: lost.definitions, moments };
+  return { replay, facts, days, lost: lost.definitions, moments, differences };
 }
 
 /**

@@ -4,6 +4,8 @@
  */
 import { areSameDecimals } from "../../quantities/decimal.ts";
 import type { Finding } from "../finding.ts";
+import type { Differences } from "../memory.ts";
+import { isSame } from "../remembered.ts";
 import type { TableName } from "../standing.ts";
 import { TABLES } from "../standing.ts";
 import type { Replay } from "./replay.ts";
@@ -30,6 +32,7 @@ export function takeOverWhatIsSame(
     if (differing.length > 0) differences.set(name, differing);
     Object.assign(replay, { [name]: one });
   }
+  if (isSame(replay.lost, before.lost)) Object.assign(replay, { lost: before.lost });
   const { findings } = replay;
   for (let index = count; index < findings.length; index++)
     findings[index] = same(findings[index] as Finding, before.findings[index]);
@@ -37,9 +40,6 @@ export function takeOverWhatIsSame(
 }
 
 type Table = SharedTable<unknown, unknown>;
-
-/** The keys under which two standings differ, by the table; none of those in which all is the same. */
-export type Differences = ReadonlyMap<TableName, readonly unknown[]>;
 
 /**
  * The old value where the new one says the same; else the new one, with all in it that says the same as before. Plain

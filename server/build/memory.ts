@@ -1,0 +1,167 @@
+/**
+ * What one build hands on to the next: verdicts, and by what each of them looked up, which of them a change may touch. So
+ * a change costs what it touches, not what there is.
+ */
+import type { LeaningsOn } from "./leaning.ts";
+import { inOneList } from "./list-under.ts";
+import type { Lookups, Source } from "./lookups.ts";
+import { DAYS, LEANINGS, LOST } from "./lookups.ts";
+import type { LostLine } from "./lost-lines.ts";
+import { wordsOf } from "./lost-reasons.ts";
+import { isSame } from "./remembered.ts";
+import type { Standing, TableName } from "./standing.ts";
+
+/** The keys under which two standings differ, by the table; none of those in which all is the same. */
+export type Differences = ReadonlyMap<TableName, readonly unknown[]>;
+
+/** How a standing differs from an earlier one of the same definitions. */
+export interface DifferencesTo {
+  readonly earlier: Standing;
+  readonly differences: Differences;
+}
+
+export interface Verdict<Thing, Result> {
+  readonly thing: Thing;
+  readonly lookups: Lookups;
+  readonly results: readonly Result[];
+}
+
+type AnyVerdict = Verdict<object, unknown>;
+
+export class Memory {
+  private readonly rolls = new Map<object, Roll<object, unknown>>();
+  /** The verdicts that have looked something up, by what they asked for. */
+  private readonly askers = new Map<unknown, Map<AnyVerdict, Roll<object, unknown>>>();
+  private readonly sets = new Map<object, ReadonlySet<unknown>>();
+  /** Of this standing are all verdicts that are not in doubt. */
+  private standing: Standing | undefined;
+  private leanings: LeaningsOn | undefined;
+
+  isOf({ standing }: Source): boolean {
+    return this.standing === standing;
+  }
+
+  /** Goes on to another standing. */
+  goOn({ standing, leanings }: Source, to: DifferencesTo | undefined): void {
+    const { standing: before, leanings: leant } = this;
+    this.standing = standing;
+    this.leanings = leanings;
+    if (before === undefined || leant === undefined) return;
+    const isNext =
+      to?.earlier === before &&
+      standing.definitions === before.definitions &&
+      standing.names === before.names &&
+      standing.date === before.date;
+    if (!isNext) {
+      for (const roll of this.rolls.values()) roll.doubtAll();
+      return;
+    }
+    for (const [table, keys] of to.differences) for (const key of [table, ...keys]) this.doubt(key);
+    this.doubt(DAYS);
+    if (standing.lost !== before.lost) this.doubtLost(before.lost, standing);
+    if (!leanings.areAs(leant)) this.doubt(LEANINGS);
+  }
+
+  /** The verdicts of a kind, which is named by an object of its own. */
+  rollOf<Thing extends object, Result>(kind: object): Roll<Thing, Result> {
+    const known = this.rolls.get(kind) ?? new Roll<object, unknown>(this.askers);
+    this.rolls.set(kind, known);
+    return known as unknown as Roll<Thing, Result>;
+  }
+
+  /** The set of a kind as it was before, where it holds the same. */
+  sameSet<Item>(kind: object, set: ReadonlySet<Item>): ReadonlySet<Item> {
+    const known = this.sets.get(kind) as ReadonlySet<Item> | undefined;
+    if (known?.size === set.size && [...set].every((item) => known.has(item))) return known;
+    this.sets.set(kind, set);
+    return set;
+  }
+
+  private doubt(key: unknown): void {
+    for (const [verdict, roll] of this.askers.get(key) ?? []) roll.doubtful.add(verdict);
+  }
+
+  /** Lines came or went that are about a thing, or may be. */
+  private doubtLost(before: readonly LostLine[], { lost, gathered }: Standing): void {
+    this.doubt(LOST);
+    const [known, now] = [new Set(before), new Set(lost)];
+    const others = [...before.filter((line) => !now.has(line)), ...lost.filter((line) => !known.has(line))];
+    for (const line of others) {
+      const nodes = line.nodes ?? [...wordsOf(line)].flatMap((word) => gathered.tree.withTail(word));
+      for (const node of nodes) this.doubt(node);
+    }
+  }
+}
+
+/** The verdicts of one kind, on each of a list of things. */
+class Roll<Thing extends object, Result> {
+  things: readonly Thing[] = [];
+  inputs: readonly unknown[] = [];
+  /** The verdicts that may be other than they were. */
+  readonly doubtful = new Set<Verdict<Thing, Result>>();
+  private readonly verdicts = new Map<Thing, Verdict<Thing, Result>>();
+  private readonly askers: Map<unknown, Map<Verdict<Thing, Result>, Roll<Thing, Result>>>;
+  private inOrder: readonly Result[] = [];
+  private isInOrder = true;
+
+  constructor(askers: Map<unknown, Map<Verdict<Thing, Result>, Roll<Thing, Result>>>) {
+    this.askers = askers;
+  }
+
+  has(thing: Thing): boolean {
+    return this.verdicts.has(thing);
+  }
+
+  /** Whether there is a verdict on each of the things. */
+  isWhole(): boolean {
+    return this.verdicts.size === this.things.length;
+  }
+
+  /** All results in the order of the things: the same list where they are the same. */
+  get together(): readonly Result[] {
+    if (this.isInOrder) return this.inOrder;
+    const all = inOneList(this.things.map((thing) => this.verdicts.get(thing)?.results ?? []));
+    if (!isSame(all, this.inOrder)) this.inOrder = all;
+    this.isInOrder = true;
+    return this.inOrder;
+  }
+
+  enter(verdict: Verdict<Thing, Result>): void {
+    this.verdicts.set(verdict.thing, verdict);
+    this.isInOrder = false;
+    for (const key of verdict.lookups.keys()) {
+      const known = this.askers.get(key);
+      if (known === undefined) this.askers.set(key, new Map([[verdict, this]]));
+      else known.set(verdict, this);
+    }
+  }
+
+  doubtAll(): void {
+    for (const verdict of this.verdicts.values()) this.doubtful.add(verdict);
+  }
+
+  /** Gives up those verdicts; the others are no longer in doubt. */
+  dismiss(verdicts: Iterable<Verdict<Thing, Result>>): void {
+    this.doubtful.clear();
+    for (const verdict of verdicts) {
+      this.verdicts.delete(verdict.thing);
+      for (const key of verdict.lookups.keys()) {
+        const known = this.askers.get(key);
+        known?.delete(verdict);
+        if (known?.size === 0) this.askers.delete(key);
+      }
+    }
+  }
+
+  dismissAll(): void {
+    this.dismiss([...this.verdicts.values()]);
+  }
+
+  /** From now on it is on these things. */
+  goOnWith(things: readonly Thing[]): void {
+    const present = new Set(things);
+    this.dismiss([...this.verdicts.values()].filter(({ thing }) => !present.has(thing)));
+    this.things = things;
+    this.isInOrder = false;
+  }
+}
