@@ -203,17 +203,37 @@ function reportSizes(outputs) {
   console.log(`${shared.length} files that these share or load late  ${kilobytes(sum)}`);
 }
 
-/** The example logs of the rules are for the documentation and the tests: no program shows them, so none carries them. */
-const withoutExamples = {
-  name: "without examples",
+const RULES = /[\\/]server[\\/]rules[\\/][a-z]+[\\/][^\\/]+\.ts$/;
+
+/**
+ * Rules without the texts that are for the documentation and the tests, and without those that are told when they are
+ * looked up, which become a late part: server/rules/texts.ts as it stands when it has run.
+ */
+const withoutTexts = {
+  name: "without texts",
   setup(bundling) {
-    bundling.onLoad(
-      { filter: /[\\/]server[\\/]rules[\\/][a-z]+[\\/][^\\/]+\.ts$/ },
-      async ({ path: file }) => {
-        const text = await readFile(file, "utf8");
-        return { contents: text.replace(/^ {2}(bad|good): `(?:[^`\\]|\\.)*`/gm, '  $1: ""'), loader: "ts" };
-      },
-    );
+    bundling.onLoad({ filter: RULES }, async ({ path: file }) => {
+      const text = await readFile(file, "utf8");
+      const literal = /^ {2}(bad|good|summary|why|remedy):\s*(?:"(?:[^"\\\n]|\\.)*"|`(?:[^`\\]|\\.)*`)/gm;
+      return { contents: text.replace(literal, '  $1: ""'), loader: "ts" };
+    });
+    bundling.onLoad({ filter: /[\\/]server[\\/]rules[\\/]texts\.ts$/ }, async ({ path: file }) => {
+      const { outputFiles } = await build({ ...ofAll, entryPoints: [file], format: "esm", metafile: false });
+      const code = Buffer.from(outputFiles[0].contents).toString("base64");
+      const { ruleTexts } = await import(`data:text/javascript;base64,${code}`);
+      const texts = JSON.stringify([...ruleTexts]);
+      return { contents: `export const ruleTexts = new Map(${texts});`, loader: "js" };
+    });
+  },
+};
+
+/** Of chevrotain all but its lexer: grammar/lexer.ts is our own, and what is left of this one is a pattern for "none". */
+const withoutLexer = {
+  name: "without lexer",
+  setup(bundling) {
+    bundling.onLoad({ filter: /[\\/]chevrotain[\\/]lib[\\/]src[\\/]scan[\\/]lexer_public\.js$/ }, () => ({
+      contents: "export const Lexer = { NA: /NOT_APPLICABLE/ }; export const LexerDefinitionErrorType = {};",
+    }));
   },
 };
 
@@ -273,7 +293,7 @@ const forNode = {
   external: ["vscode"],
   // Packages that offer both are taken as ES modules, of which only the used parts are kept.
   mainFields: ["module", "main"],
-  plugins: [wholeCore, withoutExamples, writing("Node", writeAsCommonJs)],
+  plugins: [wholeCore, withoutTexts, withoutLexer, writing("Node", writeAsCommonJs)],
 };
 
 /** @type {import("esbuild").BuildOptions[]} */
@@ -286,7 +306,7 @@ const forBrowser = browserPrograms.map(({ name, entry, format }) => ({
   target: "es2022",
   external: ["vscode"],
   mainFields: ["browser", "module", "main"],
-  plugins: [withoutExamples, writing(name, writeAsItIs)],
+  plugins: [withoutTexts, withoutLexer, writing(name, writeAsItIs)],
 }));
 
 const bundlings = [forNode, ...forBrowser];

@@ -1,9 +1,10 @@
 /** What a client with views of its own is told of a build. Lines are counted from 1 here, as one reads them. */
 import { describe, expect, test } from "vitest";
 import { book } from "../../server/language-server/features/views/book.ts";
-import { branch, describeThingAt } from "../../server/language-server/features/views/branch.ts";
+import { branch } from "../../server/language-server/features/views/branch.ts";
 import { calculated } from "../../server/language-server/features/views/calculate.ts";
 import { ChosenBuild, chooseBuild } from "../../server/language-server/features/views/chosen-build.ts";
+import { describeThingAt } from "../../server/language-server/features/views/describe.ts";
 import { fileName } from "../../server/language-server/features/views/file-name.ts";
 import { overview } from "../../server/language-server/features/views/overview.ts";
 import { report } from "../../server/language-server/features/views/report.ts";

@@ -3,18 +3,19 @@ import type { CodeAction, Diagnostic, TextEdit, WorkspaceEdit } from "vscode-lan
 import type { SourceFile } from "../../build/source.ts";
 import type { BuildSnapshot } from "../../workspace/build-snapshot.ts";
 import type { Action } from "../features/actions/action.ts";
-import { actions } from "../features/actions/actions.ts";
 import { formatted, formattedBehind, formattedRange } from "../features/formatting.ts";
 import { photosMoved } from "../features/moved-files.ts";
 import type { Session } from "../session.ts";
 import { rangeOf } from "../to-protocol.ts";
 import { folderUri } from "../uri.ts";
-import { ofFile, ofText, workspaceEdit } from "./of-file.ts";
+import { ofFileLate, ofText, workspaceEdit } from "./of-file.ts";
+
+const loadActions = () => import("../features/actions/actions.ts");
 
 export function answerChanging(session: Session): void {
   const { connection } = session;
   connection.onCodeAction(
-    ofFile(session, [], (view, { range, context }) =>
+    ofFileLate(session, [], loadActions, ({ actions }, view, { range, context }) =>
       actions(view, range, context.only ?? []).map((action) =>
         codeAction(session, view.snapshot, action, context),
       ),

@@ -25,7 +25,23 @@ export function ofFile<P extends OfFile, R>(
     session.answer(params.textDocument.uri, token, nothing, (view) => compute(view, params));
 }
 
-/** The same for what the text alone decides. */
+/**
+ * The same with a feature that is loaded when it is first asked for. Nothing that the editor sends is heard while that
+ * happens, so the answer is about the text that the request was about.
+ */
+export function ofFileLate<F, P extends OfFile, R>(
+  session: Session,
+  nothing: R,
+  load: () => Promise<F>,
+  compute: (feature: F, view: FileView, params: P) => R,
+) {
+  return async (params: P, token: CancellationToken): Promise<R> => {
+    const feature = await load();
+    return session.answer(params.textDocument.uri, token, nothing, (view) => compute(feature, view, params));
+  };
+}
+
+/** The same as the first for what the text alone decides. */
 export function ofText<P extends OfFile, R>(
   session: Session,
   nothing: R,

@@ -2,21 +2,17 @@
 import type { CompletionList } from "vscode-languageserver";
 import { MarkupKind } from "vscode-languageserver";
 import { codeLenses, lensWords } from "../features/code-lens.ts";
-import { completion } from "../features/completion/completion.ts";
 import type { Documented } from "../features/completion/item.ts";
-import { documentation } from "../features/completion/resolve.ts";
-import { hover } from "../features/hover/hover.ts";
 import type { WrittenLaterOf } from "../features/hover/lateness.ts";
 import { inlayHints } from "../features/inlay-hints.ts";
 import { documentLinks } from "../features/links.ts";
-import { signatureHelp } from "../features/signature-help.ts";
 import type { Session } from "../session.ts";
-import { ofFile } from "./of-file.ts";
+import { ofFile, ofFileLate } from "./of-file.ts";
 
 export function answerTelling(session: Session): void {
   const { connection } = session;
   connection.onHover(
-    ofFile(session, null, (view, { position }) => {
+    ofFileLate(session, null, loadHover, ({ hover }, view, { position }) => {
       const { folder } = view.snapshot;
       const writtenLater: WrittenLaterOf = (fact) =>
         session.settings.writtenLater ? session.records.writtenLater(folder, fact) : undefined;
@@ -24,7 +20,12 @@ export function answerTelling(session: Session): void {
     }),
   );
   connection.onSignatureHelp(
-    ofFile(session, null, (view, { position }) => signatureHelp(view, position) ?? null),
+    ofFileLate(
+      session,
+      null,
+      loadSignatureHelp,
+      ({ signatureHelp }, view, { position }) => signatureHelp(view, position) ?? null,
+    ),
   );
   connection.onDocumentLinks(ofFile(session, [], documentLinks));
   connection.languages.inlayHint.on(
@@ -34,6 +35,10 @@ export function answerTelling(session: Session): void {
   answerCodeLens(session);
 }
 
+const loadHover = () => import("../features/hover/hover.ts");
+const loadSignatureHelp = () => import("../features/signature-help.ts");
+const loadCompletion = () => import("../features/completion/completion.ts");
+
 const NOTHING_OFFERED: CompletionList = { isIncomplete: false, items: [] };
 
 function answerCompletion(session: Session): void {
@@ -41,11 +46,14 @@ function answerCompletion(session: Session): void {
   const item = session.client.textDocument?.completion?.completionItem;
   const snippets = item?.snippetSupport === true;
   connection.onCompletion(
-    ofFile(session, NOTHING_OFFERED, (view, { position }) => completion(view, position, snippets)),
+    ofFileLate(session, NOTHING_OFFERED, loadCompletion, ({ completion }, view, { position }) =>
+      completion(view, position, snippets),
+    ),
   );
-  connection.onCompletionResolve((asked, token) => {
+  connection.onCompletionResolve(async (asked, token) => {
     const { uri, documented } = (asked.data ?? {}) as { uri?: string; documented?: Documented };
     if (uri === undefined || documented === undefined) return asked;
+    const { documentation } = await import("../features/completion/resolve.ts");
     return session.answer(uri, token, asked, (view) => {
       const value = documentation(view.recentBuild, documented);
       return value === "" ? asked : { ...asked, documentation: { kind: MarkupKind.Markdown, value } };

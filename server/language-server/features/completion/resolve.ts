@@ -1,7 +1,7 @@
 /** The documentation of a completion, made when it is looked at. */
 import { blockEntry, entriesOf } from "../../../../grammar/vocabulary/vocabulary.ts";
 import type { Build } from "../../../build/build.ts";
-import { catalogue } from "../../../rules/catalogue.ts";
+import { ruleTexts } from "../../../rules/texts.ts";
 import { paragraphs, prose } from "../../markdown.ts";
 import { describeThing } from "../hover/hover.ts";
 import { describeEntry } from "../hover/of-word.ts";
@@ -36,7 +36,7 @@ export function documentation(build: Build, documented: Documented): string {
       return entry === undefined ? "" : describeEntry(entry);
     }
     case "rule": {
-      const rule = catalogue.get(documented.code);
+      const rule = ruleTexts.get(documented.code);
       return rule === undefined ? "" : paragraphs(prose(rule.why), prose(rule.remedy));
     }
     default:

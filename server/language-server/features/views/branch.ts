@@ -10,7 +10,6 @@ import { below } from "../../../build/tree/node.ts";
 import { whereabouts } from "../../../build/whereabouts.ts";
 import type { BranchEntry, Look, ThingState } from "../../protocol.ts";
 import { goodsInHand, isAmiss, isOnOutOfLimits } from "../../words/node-state.ts";
-import { describeNode } from "../hover/of-node.ts";
 import type { ChosenBuild } from "./chosen-build.ts";
 
 /** @param path null for the vehicle; null is answered where there is no such thing (any more) */
@@ -18,12 +17,6 @@ export function branch(chosen: ChosenBuild, path: string | null): readonly Branc
   const { tree } = chosen.build.standing.gathered;
   const node = path === null ? tree.root : tree.at(path);
   return node === undefined ? null : node.children.flatMap((child) => entryOf(chosen, child));
-}
-
-/** All that is known of a thing, as its hover tells it. */
-export function describeThingAt({ build }: ChosenBuild, path: string): string | null {
-  const node = build.standing.gathered.tree.at(path);
-  return node === undefined ? null : describeNode(build, node);
 }
 
 function entryOf(chosen: ChosenBuild, node: TreeNode): readonly BranchEntry[] {
