@@ -37,9 +37,11 @@ day 2026-05-02
   torqued: sprocket_bolts 20 N.m
   locked: sprocket_bolts
 `,
-  message: ({ data: { what, joint, needed, inHand } }) =>
-    joint === undefined
-      ? `${what} is used once and was off: expected ${needed} new, and ${inHand} are in hand`
-      : `${joint} was undone and takes ${needed} new ${what}: ${inHand} are in hand`,
+  message: ({ data: { what, joint, needed, inHand } }) => {
+    const there = `${inHand} ${inHand === 1 ? "is" : "are"} in hand`;
+    return joint === undefined
+      ? `${what} is used once and was off: expected ${needed} new, and ${there}`
+      : `${joint} was undone and takes ${needed} new ${what}: ${there}`;
+  },
   fixes: ({ data, place }, build) => (data.joint === undefined ? [] : onNewHardware(place, build)),
 });
