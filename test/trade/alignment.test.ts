@@ -27,6 +27,12 @@ describe("toe", () => {
   });
 });
 
+test("what is refused is told with the unit that the range is in", () => {
+  expect(result("toe_angle", 0.6, 0.4)).toEqual({
+    fault: { kind: "out-of-range", parameter: "toe", value: 0.6, min: -0.2, max: 0.2, unit: "mm" },
+  });
+});
+
 test("camber is negative with the top inwards", () => {
   expect(value("camber_from_gauge", -0.005, 0.33)).toBeLessThan(0);
 });
@@ -91,6 +97,16 @@ describe("height of the centre of gravity", () => {
     const forward = behind * Math.cos(slope) - (height - radius) * Math.sin(slope);
     const raised = 1000 * (1 - forward / (wheelbase * Math.cos(slope)));
     expect(value("cg_height", wheelbase, 1000, level, raised, rise, radius)).toBeCloseTo(height, 9);
+  });
+
+  test("no axle weighs as much as the whole, level or raised", () => {
+    for (const [level, raised] of [
+      [6000, 5000],
+      [5000, 6000],
+    ] as const)
+      expect(result("cg_height", 2.5, 6000, level, raised, 0.3, 0.3)).toEqual({
+        fault: { kind: "impossible", reason: "an axle cannot weigh as much as the whole vehicle" },
+      });
   });
 
   test("warns of the raised car", () => {

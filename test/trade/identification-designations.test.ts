@@ -22,6 +22,15 @@ test.each([
   ["AWG 14 wire", ["AWG 14"]],
   ["185/70R13 tyre", ["185/70R13"]],
   ["6203 or 6204 bearing", ["6203", "6204"]],
+  ["6203-C3 bearing", ["6203"]],
+  ["6203 NR", ["6203"]],
+  ["6203.2z bearing", ["6203"]],
+  ["06B-3 chain", ["ISO 606 06B"]],
+  ["circlip DIN 471 20", ["DIN 471 20 x 1.2"]],
+  ["AS568 210", ["AS568-210"]],
+  ["1.5 mm² wire", ["1.5 mm2"]],
+  ["bearing 6203?!", ["6203"]],
+  ["a Woodruff 1 x 1.4 mm.", ["Woodruff 1 x 1.4 mm"]],
 ])("%s names %j", (text, expected) => {
   expect(read(text)).toEqual(expected);
 });
@@ -33,6 +42,9 @@ test.each([
   ["shaft with 520 stamped on it"],
   ["hub of the small saloon"],
   ["part -210 of the drawing"],
+  ["bearing 6203-C6"],
+  ["bearing 6203-x"],
+  ["chain DIN 471"],
   [""],
 ])("%s names nothing that a table knows", (text) => {
   expect(read(text)).toEqual([]);

@@ -81,6 +81,49 @@ describe("limit deviations (ISO 286-2, from memory)", () => {
     });
   });
 
+  test("what is in no table is told with its size and the grades that there are", () => {
+    expect(result("limits_of", "12 ef6")).toEqual({
+      fault: { kind: "not-in-table", wanted: "ef6 at 12 mm", table: "ISO 286-1", known: [] },
+    });
+    expect(result("tolerance_grade", 0.012, "IT19")).toEqual({
+      fault: {
+        kind: "not-in-table",
+        wanted: "IT19 at 12 mm",
+        table: "ISO 286-1",
+        known: ["IT01", "IT0", "IT1 … IT18"],
+      },
+    });
+    expect(result("tolerance_grade", 0.012, "IT1x")).toEqual({
+      fault: { kind: "unreadable", text: "IT1x", expected: 'a standard tolerance grade, as in "IT7"' },
+    });
+  });
+
+  test.each(["52.5 H7/p6", " 52.5mm H7 / p6 ", "52.5 mm H7/p6"])("%j is read as a fit", (text) => {
+    expect(result("fit_range", text)).toMatchObject({
+      notes: ["interference fit, 2 to 51 µm (negative is interference)", "H7: +30 / 0 µm; p6: +51 / +32 µm"],
+    });
+  });
+
+  test.each(["52.x H7/p6", "52 h7/p6", "52 H7/p6 7", "52 H7", "a 52 H7/p6"])("%j is no fit", (text) => {
+    expect(result("fit_range", text)).toEqual({
+      fault: {
+        kind: "unreadable",
+        text,
+        expected: 'a size in mm, a hole and a shaft class, as in "52 H7/p6"',
+      },
+    });
+  });
+
+  test.each([" 52.5 H7 ", "52.5mm H7", "52.5 mm H7"])(
+    "%j is read as limits, and said as it is written",
+    (text) => {
+      expect(result("limits_of", text)).toMatchObject({
+        value: { lower: 0.0525, upper: 0.05253 },
+        notes: [`${text.trim()}: +30 / 0 µm (ISO 286)`],
+      });
+    },
+  );
+
   test.each(["H19", "7H", "Hh7", "i7", "H", "js07"])("%s is no class", (text) => {
     expect(readToleranceClass(text)).toBeUndefined();
   });

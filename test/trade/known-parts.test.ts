@@ -38,6 +38,38 @@ describe("the standard parts", () => {
   });
 });
 
+describe("a standard part says its standard, and what else there is to know", () => {
+  test.each([
+    ["6203", "ISO 15", "deep groove ball; the same in series 12, 72, N2, NU2"],
+    ["604", "ISO 15", "deep groove ball"],
+    ["61800", "ISO 15", "deep groove ball, thin; also called 6800"],
+    ["30204", "ISO 355", "tapered roller"],
+    ["LS 1/2 in", "BS 292", "inch ball bearing"],
+    ["AS568-004", "AS568, ISO 3601-1", undefined],
+    ["DIN 471 20 x 1.2", "DIN 471", "outside, on a shaft"],
+    ["DIN 472 47 x 1.75", "DIN 472", "inside, in a bore"],
+    ["ISO 606 04B", "ISO 606", undefined],
+    ["ISO 606 06B", "ISO 606", "3/8 in x 7/32 in"],
+    ["415", "motorcycle", undefined],
+    ["parallel key 8 x 7", "DIN 6885-1", "for shafts over 22 up to 30 mm"],
+    ["parallel key 3/32 x 3/32 in", "ASME B17.1", undefined],
+    ["Woodruff 1 x 1.4 mm", "ISO 3912", undefined],
+    ["Woodruff No. 204", "ASME B17.2", undefined],
+    ["AWG 4/0", "ASTM B258", undefined],
+    ["0.35 mm2", "vehicle cable", "a stranded conductor of this area is thicker"],
+    ["0.5 mm2", "IEC 60228", "a stranded conductor of this area is thicker"],
+    [
+      "M10x1, 12.7 mm reach, gasket seat, 16 mm hexagon",
+      "ISO 28741",
+      "a reach that is too long can meet the piston",
+    ],
+    ["185/70R13", "ISO 4000-1", undefined],
+  ])("%s", (name, standard, remark) => {
+    const { name: _, family: __, dimensions: ___, ...told } = parts.find((part) => part.name === name) ?? {};
+    expect(told).toEqual({ standard, ...(remark === undefined ? {} : { remark }) });
+  });
+});
+
 describe("rolling bearings", () => {
   test("the bore follows from the last figures of the designation", () => {
     expect(["8", "00", "01", "02", "03", "04", "20"].map(boreOfCode)).toEqual([8, 10, 12, 15, 17, 20, 100]);

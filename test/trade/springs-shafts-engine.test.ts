@@ -114,3 +114,9 @@ describe("engine and cooling", () => {
     expect(value("power", 100, 100)).toBeCloseTo(62_831.853, 3);
   });
 });
+
+test("a coolant that has no table is told with those that have", () => {
+  expect(result("freeze_point", 0.3, "methanol")).toEqual({
+    fault: { kind: "unreadable", text: "methanol", expected: '"ethylene" or "propylene"' },
+  });
+});

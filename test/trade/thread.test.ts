@@ -125,6 +125,48 @@ describe("a bolt adds its length", () => {
     expect(printBolt(bolt("1/4 BSF x 20 mm"))).toBe("1/4 BSF x 20 mm");
   });
 
+  test.each([
+    ["M8x30", "M8", 30],
+    ["M8x1x30 mm", "M8x1", 30],
+    ["M8x1.25 LH x 30", "M8 LH", 30],
+    ["M8x30 LH", "M8 LH", 30],
+    ["M8x22.5", "M8", 22.5],
+    ["M8 LH", "M8 LH", undefined],
+    ["3/8-24 UNF x 1-1/4 in", "3/8-24 UNF", 31.75],
+    ["3/8-24 UNF x 12-1/4 in", "3/8-24 UNF", 311.15],
+    ["3/8-24 UNF × 1 1/4 in", "3/8-24 UNF", 31.75],
+    ["1/4 BSW x 1.5 in", "1/4 BSW", 38.1],
+    ["1/4 BSW x 25.5 mm", "1/4 BSW", 25.5],
+    ["3/8 UNF", "3/8-24 UNF", undefined],
+  ])("%s is a bolt", (text, designation, length) => {
+    const read = bolt(text);
+    expect([read.thread.designation, mm(read.length)]).toEqual([designation, length]);
+  });
+
+  test.each([
+    "1/4 BSW x 0 in",
+    "1/4 BSW x 1.x in",
+    "1/4 BSW x 1/2x in",
+    "1/4 BSW x 1.5.5 in",
+    "M8x1.25x30x2",
+    "M8 30",
+    "bolt M8x30",
+  ])("%s is none, and that is said of the whole", (text) => {
+    expect(readBolt(text)).toEqual({
+      fault: {
+        kind: "unreadable",
+        text,
+        expected: "a thread and a length such as M10x1.25x45 or 3/8-24 UNF x 1-1/4 in",
+      },
+    });
+  });
+
+  test("a thread that is not in its table is told as that", () => {
+    expect(readBolt("3/8-25 UNF x 1 in")).toEqual({
+      fault: { kind: "not-in-table", wanted: "3/8-25 UNF", table: "ASME B1.1", known: ["3/8-24 UNF"] },
+    });
+  });
+
   test("a length that is none is unreadable", () => {
     expect(readBolt("3/8-24 UNF x 1/0 in")).toMatchObject({ fault: { kind: "unreadable" } });
     expect(readBolt("M8x0")).toMatchObject({ fault: { kind: "unreadable" } });
