@@ -31,7 +31,6 @@ import { complaintsOfUnseenParts } from "./second-look-findings.ts";
 import { complaintsOfSettings } from "./setting-findings.ts";
 import type { BlockSite, SourceFile } from "./source.ts";
 import { inOrder, placeAt, sitesIn } from "./source.ts";
-import type { Standing } from "./standing.ts";
 import type { DatedFact } from "./states.ts";
 import { complaintsOfSystems } from "./system-findings.ts";
 import { complaintsOfUnmeasured } from "./unmeasured-findings.ts";
@@ -42,7 +41,7 @@ export interface Build {
   readonly sites: readonly BlockSite[];
   readonly today: IsoDate;
   /** How things stand today. */
-  readonly standing: Standing;
+  readonly standing: Review;
   /** Every fact that counts, in the order in which they are read. */
   readonly facts: readonly DatedFact[];
   /** Every reference in the text, and what it leads to. */

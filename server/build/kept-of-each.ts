@@ -7,7 +7,9 @@ import { complaintsIn } from "./kept.ts";
 import { Lookups } from "./lookups.ts";
 import { isSame } from "./remembered.ts";
 import { Review } from "./review.ts";
+import type { TreeNode } from "./tree/node.ts";
 
+/** Verdicts on each of many things. */
 export class KeptOfEach<Thing extends object, Result> {
   /**
    * The results of all things in their order: the same list as long as all are the same.
@@ -46,5 +48,16 @@ export class KeptOfEach<Thing extends object, Result> {
     complain: (review: Review, thing: Thing) => void,
   ): readonly Finding[] {
     return this.of(review, things, inputs, (own, thing) => complaintsIn(own, () => complain(own, thing)));
+  }
+}
+
+/** One verdict on a build as a whole. */
+export class KeptOfAll<Result> {
+  private readonly onVehicle = new KeptOfEach<TreeNode, Result>();
+
+  /** The result; the same object as long as it would be the same. */
+  of(review: Review, inputs: readonly unknown[], judge: (review: Review) => Result): Result {
+    const { root } = review.gathered.tree;
+    return this.onVehicle.of(review, [root], inputs, (own) => [judge(own)])[0] as Result;
   }
 }

@@ -6,8 +6,9 @@
  * as they were written. Of outside work the bill counts, else the quotation.
  */
 import type { Build } from "../build/build.ts";
+import type { FactList } from "../build/fact-list.ts";
 import { recordOf } from "../build/judgement.ts";
-import { Kept } from "../build/kept.ts";
+import { KeptOfAll, KeptOfEach } from "../build/kept-of-each.ts";
 import type { Counted } from "../build/lowering/definition-record.ts";
 import { Remembered } from "../build/remembered.ts";
 import type { Place } from "../build/source.ts";
@@ -58,11 +59,20 @@ export interface Costs {
 }
 
 const remembered = new WeakMap<Build, Costs>();
+const reckonings = new KeptOfAll<Costs>();
 
+/** The costs of a build; the same object as long as nothing else has been spent. */
 export function costsOf(build: Build): Costs {
-  const known = remembered.get(build) ?? new Reckoning(build).run();
-  remembered.set(build, known);
-  return known;
+  const known = remembered.get(build);
+  if (known !== undefined) return known;
+  const { standing, diary } = build;
+  const { facts } = diary;
+  const bought = facts.ofAny(["ordered", "bought"]) as readonly Goods[];
+  const goods = takenGoods.of(standing, bought, [], (own, dated) => [goodsOf(own, dated)]);
+  const others = OTHERS.map((word) => facts.of(word));
+  const costs = reckonings.of(standing, [goods, ...others], (own) => new Reckoning(own, facts, goods).run());
+  remembered.set(build, costs);
+  return costs;
 }
 
 /** One lot sent out: what was quoted for it, and what was billed since. */
@@ -74,29 +84,39 @@ interface Sending {
 
 type Goods = DatedFact<"ordered" | "bought">;
 
-/** Facts that say what something has cost, or how long it took. */
-const TAKEN = ["ordered", "bought", "returned", "spent", "worked"] as const;
+/** Facts that say what something has cost, or how long it took, besides those of goods. */
+const TAKEN = ["returned", "spent", "worked"] as const;
+const SENT = ["sent", "back"] as const;
+const OTHERS = [...TAKEN, ...SENT] as const;
 
-/** What each order or purchase has cost. */
-const goods = new Kept<Goods, Pick<Costs, "costs" | "unpriced">>();
+/** What an order or purchase has cost. */
+interface TakenGoods extends Pick<Costs, "costs" | "unpriced"> {
+  readonly dated: Goods;
+}
+
+const takenGoods = new KeptOfEach<Goods, TakenGoods>();
 
 /** A cost in the currency of the build, tax included. */
 const rememberedGross = new Remembered<Cost, Money | undefined>();
 
 class Reckoning {
-  private readonly build: Build;
+  private readonly standing: Standing;
+  private readonly facts: FactList;
+  private readonly goods: ReadonlyMap<DatedFact, TakenGoods>;
   private readonly costs: Cost[] = [];
   private readonly unpriced: { readonly node: TreeNode; readonly place: Place }[] = [];
   private readonly hours: WorkedHours[] = [];
 
-  constructor(build: Build) {
-    this.build = build;
+  constructor(standing: Standing, facts: FactList, goods: readonly TakenGoods[]) {
+    this.standing = standing;
+    this.facts = facts;
+    this.goods = new Map(goods.map((taken) => [taken.dated, taken]));
   }
 
   run(): Costs {
-    for (const fact of this.build.diary.facts.ofAny(TAKEN)) this.take(fact);
+    for (const fact of this.facts.ofAny(["ordered", "bought", ...TAKEN])) this.take(fact);
     this.takeOutsideWork();
-    const { definitions, gathered } = this.build.standing;
+    const { definitions, gathered } = this.standing;
     const { root } = gathered.tree;
     const currency = definitions.one(root, "currency")?.record.currency;
     const { total, withoutRate } = this.sum(currency);
@@ -115,11 +135,12 @@ class Reckoning {
     const { fact, date, place } = dated;
     switch (fact.word) {
       case "ordered":
-        this.takeGoods(dated as Goods, fact.items, fact.from?.text, undefined);
+      case "bought": {
+        const taken = this.goods.get(dated);
+        this.costs.push(...(taken?.costs ?? []));
+        this.unpriced.push(...(taken?.unpriced ?? []));
         return;
-      case "bought":
-        this.takeGoods(dated as Goods, fact.items, fact.from?.text, fact.price);
-        return;
+      }
       case "returned":
         if (fact.credit !== undefined) {
           const { count } = fact.items[0] ?? { count: 1 };
@@ -137,16 +158,14 @@ class Reckoning {
         return;
       case "spent": {
         const node =
-          fact.on &&
-          this.build.standing.names.one(fact.on, ["assembly", "part", "joint", "system", "circuit"]);
+          fact.on && this.standing.names.one(fact.on, ["assembly", "part", "joint", "system", "circuit"]);
         this.add("other", fact.money, dated, node, undefined, true, fact.note ?? "spent");
         return;
       }
       case "worked": {
-        const job = this.build.standing.names.named("job", fact.on.text);
+        const job = this.standing.names.named("job", fact.on.text);
         const on = job && recordOf(job, "on")?.references[0];
-        const node =
-          on && this.build.standing.names.one(on, ["assembly", "part", "joint", "system", "circuit"]);
+        const node = on && this.standing.names.one(on, ["assembly", "part", "joint", "system", "circuit"]);
         this.hours.push({ hours: fact.hours, date, job: fact.on.text, node, place });
         return;
       }
@@ -154,23 +173,11 @@ class Reckoning {
     }
   }
 
-  private takeGoods(
-    dated: Goods,
-    items: readonly Counted[],
-    from: string | undefined,
-    stated: Money | undefined,
-  ): void {
-    const { standing } = this.build;
-    const taken = goods.of(standing, dated, [], (own) => goodsOf(own, dated, items, from, stated));
-    this.costs.push(...taken.costs);
-    this.unpriced.push(...taken.unpriced);
-  }
-
   /** Each sending with its quotation, or the bill of the first return of one of its parts. */
   private takeOutsideWork(): void {
     const sendings = new Map<DatedFact<"sent">, Sending>();
     const away = new Map<TreeNode, DatedFact<"sent">>();
-    for (const dated of this.build.diary.facts.ofAny(["sent", "back"])) {
+    for (const dated of this.facts.ofAny(SENT)) {
       if (dated.fact.word === "sent") {
         const sent = dated as DatedFact<"sent">;
         const nodes = this.partsOf(sent.fact.what);
@@ -228,21 +235,21 @@ class Reckoning {
 
   private partsOf(references: DatedFact<"sent">["fact"]["what"]): TreeNode[] {
     return references
-      .flatMap((reference) => this.build.standing.names.targets(reference, ["part"]))
+      .flatMap((reference) => this.standing.names.targets(reference, ["part"]))
       .map(({ node }) => node);
   }
 
   private nodeOf(item: Counted | undefined): TreeNode | undefined {
-    return item && this.build.standing.names.targets(item.reference, ["part"])[0]?.node;
+    return item && this.standing.names.targets(item.reference, ["part"])[0]?.node;
   }
 
   private add(...cost: OmitFirst<Parameters<typeof costOf>>): void {
-    this.costs.push(costOf(this.build.standing, ...cost));
+    this.costs.push(costOf(this.standing, ...cost));
   }
 
   private sum(currency: Currency | undefined): Pick<Costs, "total" | "withoutRate"> {
     if (currency === undefined) return { total: undefined, withoutRate: [] };
-    const { definitions, gathered } = this.build.standing;
+    const { definitions, gathered } = this.standing;
     const rates = definitions.all(gathered.tree.root, "rate").map(({ record }) => record.rate);
     const withoutRate = new Set<Currency>();
     let amount = ZERO;
@@ -259,20 +266,16 @@ type OmitFirst<List extends readonly unknown[]> = List extends readonly [unknown
   ? Rest
   : never;
 
-function goodsOf(
-  standing: Standing,
-  dated: Goods,
-  items: readonly Counted[],
-  from: string | undefined,
-  stated: Money | undefined,
-): Pick<Costs, "costs" | "unpriced"> {
+function goodsOf(standing: Standing, dated: Goods): TakenGoods {
   const { definitions, names } = standing;
+  const { items, from } = dated.fact;
+  const stated = dated.fact.word === "bought" ? dated.fact.price : undefined;
   const costs: Cost[] = [];
   const unpriced: { node: TreeNode; place: Place }[] = [];
   for (const item of items) {
     for (const { node } of names.targets(item.reference, ["part"])) {
       const price = item.at ?? stated ?? definitions.one(node, "price")?.record.money;
-      const supplier = from ?? definitions.one(node, "supplier")?.record.reference.text;
+      const supplier = from?.text ?? definitions.one(node, "supplier")?.record.reference.text;
       const received = dated.fact.word === "bought" || isReceived(standing, node, dated);
       const text = `${item.count} × ${node.title ?? node.path}`;
       if (price === undefined) unpriced.push({ node, place: dated.place });
@@ -282,7 +285,7 @@ function goodsOf(
       }
     }
   }
-  return { costs, unpriced };
+  return { dated, costs, unpriced };
 }
 
 function isReceived({ supply }: Standing, node: TreeNode, dated: DatedFact): boolean {

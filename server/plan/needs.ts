@@ -2,18 +2,20 @@
 import type { Build } from "../build/build.ts";
 import type { NamedDefinition } from "../build/definitions.ts";
 import { recordsOf } from "../build/judgement.ts";
-import { Kept } from "../build/kept.ts";
+import { KeptOfAll, KeptOfEach } from "../build/kept-of-each.ts";
 import { listUnder } from "../build/list-under.ts";
 import type { Life } from "../build/lives.ts";
 import { isInUse, isOver, livesOf } from "../build/lives.ts";
 import type { PlannedHold } from "../build/planned-holds.ts";
 import { nextHoldCovering, plannedHolds } from "../build/planned-holds.ts";
 import { Remembered } from "../build/remembered.ts";
+import type { Review } from "../build/review.ts";
 import { thingsThatSay } from "../build/sayers.ts";
 import type { Place } from "../build/source.ts";
 import { placeAt } from "../build/source.ts";
 import type { Standing } from "../build/standing.ts";
 import type { SupplyState } from "../build/states.ts";
+import { thingsOf } from "../build/things.ts";
 import type { TreeNode } from "../build/tree/node.ts";
 import { laterDate } from "../quantities/dates.ts";
 import { formatQuantity } from "../quantities/quantity.ts";
@@ -38,27 +40,32 @@ export interface PartNeed {
   readonly toOrder: number;
 }
 
-const needs = new Remembered<SupplyState, PartNeed | undefined>();
+const needs = new KeptOfEach<TreeNode, PartNeed>();
 
-/** Parts that are needed, kept or on order, in the order of definition; each the same object as long as its need is. */
+/** Parts that are needed, kept or on order, in the order of definition; the same list as long as all needs are. */
 export function needsOf({ standing }: Pick<Build, "standing">): readonly PartNeed[] {
   const askers = askersIn(standing);
-  return [...standing.supply.values()].flatMap((supply) => {
-    const asking = askers.get(supply.node) ?? [];
-    const keep = standing.definitions.one(supply.node, "keep")?.record.count ?? 0;
-    return needs.of(supply, [keep, ...asking], () => needOf(supply, keep, asking)) ?? [];
+  return needs.of(standing, thingsOf(standing.gathered.tree, "part"), [askers], (own, node) => {
+    const supply = own.supply.get(node);
+    if (supply === undefined) return [];
+    const asking = askers.get(node) ?? NOBODY;
+    const keep = own.definitions.one(node, "keep")?.record.count ?? 0;
+    return remembered.of(supply, [keep, ...asking], () => needOf(supply, keep, asking));
   });
 }
+
+const NOBODY: readonly Asker<Why>[] = [];
+const remembered = new Remembered<SupplyState, readonly PartNeed[]>();
 
 function needOf(
   { node, inHand, orders }: SupplyState,
   keep: number,
   askers: readonly Asker<Why>[],
-): PartNeed | undefined {
+): readonly PartNeed[] {
   const demand = combineDemand(askers);
   const onOrder = orders.reduce((sum, line) => sum + line.count - line.received, 0);
   const toOrder = countToOrder({ needed: demand.needed, keep, inHand, onOrder });
-  return demand.needed + keep + onOrder === 0 ? undefined : { node, demand, keep, inHand, onOrder, toOrder };
+  return demand.needed + keep + onOrder === 0 ? [] : [{ node, demand, keep, inHand, onOrder, toOrder }];
 }
 
 /** Something that asks for a part. */
@@ -67,33 +74,34 @@ interface Asking {
   readonly asker: Asker<Why>;
 }
 
+type Askers = ReadonlyMap<TreeNode, readonly Asker<Why>[]>;
+
 /** All that ask for each part: decisions, joints, single use, jobs, lives. */
-function askersIn(standing: Standing): ReadonlyMap<TreeNode, readonly Asker<Why>[]> {
-  const { parts, joints, jobs } = standing;
-  const lifed = new Set(thingsThatSay(standing, "life"));
-  const decided = [...parts.values()].filter(({ decision }) => decision !== undefined);
-  const ageing = [...parts.values()].filter(
-    ({ node, item }) => item.expires !== undefined || lifed.has(node),
-  );
+function askersIn(review: Review): Askers {
+  const { gathered, names } = review;
+  const parts = thingsOf(gathered.tree, "part");
   const askings = [
-    ...decided.flatMap(({ node }) => byDecisions.of(standing, node, [], (own) => byDecision(own, node))),
-    ...[...joints.keys()].flatMap((joint) => byJoints.of(standing, joint, [], (own) => byJoint(own, joint))),
-    ...thingsThatSay(standing, "single_use").flatMap((node) =>
-      bySingleUses.of(standing, node, [], (own) => bySingleUse(own, node)),
-    ),
-    ...[...jobs.keys()].flatMap((job) => byJobs.of(standing, job, [], (own) => byJob(own, job))),
-    ...ageing.flatMap(({ node }) => byLives.of(standing, node, [], (own) => byLife(own, node))),
+    byDecisions.of(review, parts, [], byDecision),
+    byJoints.of(review, thingsOf(gathered.tree, "joint"), [], byJoint),
+    bySingleUses.of(review, thingsThatSay(review, "single_use"), [], bySingleUse),
+    byJobs.of(review, [...names.every("job")], [], byJob),
+    byLives.of(review, parts, [], byLife),
   ];
-  const askers = new Map<TreeNode, Asker<Why>[]>();
-  for (const { node, asker } of askings) listUnder(askers, node, asker);
-  return askers;
+  return sorted.of(review, askings, () => byPart(askings));
 }
 
-const byDecisions = new Kept<TreeNode, readonly Asking[]>();
-const byJoints = new Kept<TreeNode, readonly Asking[]>();
-const bySingleUses = new Kept<TreeNode, readonly Asking[]>();
-const byJobs = new Kept<NamedDefinition, readonly Asking[]>();
-const byLives = new Kept<TreeNode, readonly Asking[]>();
+const byDecisions = new KeptOfEach<TreeNode, Asking>();
+const byJoints = new KeptOfEach<TreeNode, Asking>();
+const bySingleUses = new KeptOfEach<TreeNode, Asking>();
+const byJobs = new KeptOfEach<NamedDefinition, Asking>();
+const byLives = new KeptOfEach<TreeNode, Asking>();
+const sorted = new KeptOfAll<Askers>();
+
+function byPart(askings: readonly (readonly Asking[])[]): Askers {
+  const askers = new Map<TreeNode, Asker<Why>[]>();
+  for (const { node, asker } of askings.flat()) listUnder(askers, node, asker);
+  return askers;
+}
 
 /** `renew` and `make` ask for the part, `recondition` for its kit, until it is carried out. */
 function byDecision({ definitions, names, parts }: Standing, node: TreeNode): readonly Asking[] {
@@ -151,7 +159,9 @@ function byJob({ names, jobs }: Standing, job: NamedDefinition): readonly Asking
 /** A life that ends before the next planned hold point that covers the part asks for all of its `count`. */
 function byLife(standing: Standing, node: TreeNode): readonly Asking[] {
   const part = standing.parts.get(node);
-  if (part === undefined || !isInUse(standing, part)) return [];
+  if (part === undefined) return [];
+  const isLifed = part.item.expires !== undefined || standing.definitions.one(node, "life") !== undefined;
+  if (!isLifed || !isInUse(standing, part)) return [];
   const hold = nextHoldCovering(standing, plannedHolds(standing), node);
   if (hold === undefined) return [];
   const by = laterDate(hold.planned, standing.date);

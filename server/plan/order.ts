@@ -1,7 +1,7 @@
 /** What to order: the needs of the build less what there is, in whole packs, with prices and the day to order by. */
 import type { Build } from "../build/build.ts";
 import { recordOf } from "../build/judgement.ts";
-import { Kept } from "../build/kept.ts";
+import { KeptOfAll } from "../build/kept-of-each.ts";
 import type { Standing } from "../build/standing.ts";
 import type { TreeNode } from "../build/tree/node.ts";
 import type { IsoDate } from "../quantities/dates.ts";
@@ -34,10 +34,10 @@ export interface Order {
 
 /** The order of a build: late lines first, then by the day to order by, then in the order of definition. */
 export function orderOf({ standing }: Pick<Build, "standing">, plan: Plan): Order {
-  return orders.of(standing, plan, [], (own) => makeOrder(own, plan));
+  return orders.of(standing, [plan], (own) => makeOrder(own, plan));
 }
 
-const orders = new Kept<Plan, Order>();
+const orders = new KeptOfAll<Order>();
 
 function makeOrder(standing: Standing, plan: Plan): Order {
   const lines = plan.needs

@@ -1,9 +1,10 @@
 /** The plan of a build: what is still to be done, in the network and levelled, what has to be bought and by when. */
 import type { Build } from "../build/build.ts";
-import type { NamedDefinition } from "../build/definitions.ts";
+import type { DayBlock, NamedDefinition } from "../build/definitions.ts";
 import { isShut, jobsAskedBy } from "../build/hold-order.ts";
 import { recordOf, recordsOf } from "../build/judgement.ts";
 import { Kept } from "../build/kept.ts";
+import { KeptOfAll } from "../build/kept-of-each.ts";
 import { asksFor } from "../build/leaning.ts";
 import { listUnder } from "../build/list-under.ts";
 import { plannedHolds } from "../build/planned-holds.ts";
@@ -40,7 +41,7 @@ export interface Plan {
 }
 
 const remembered = new WeakMap<Build, Plan>();
-const plans = new Kept<TreeNode, Plan>();
+const plans = new KeptOfAll<Plan>();
 
 /** The plan of a build; the same object as long as nothing else is to be planned. */
 export function planOf(build: Build): Plan {
@@ -48,9 +49,8 @@ export function planOf(build: Build): Plan {
   if (known !== undefined) return known;
   const { standing } = build;
   const needs = needsOf(build);
-  const booked = bookedOn(standing, standing.date);
-  const inputs = [booked.toString(), ...needs];
-  const plan = plans.of(standing, standing.gathered.tree.root, inputs, (own) => makePlan(own, needs, booked));
+  const booked = bookedToday(build);
+  const plan = plans.of(standing, [booked.toString(), needs], (own) => makePlan(own, needs, booked));
   remembered.set(build, plan);
   return plan;
 }
@@ -89,13 +89,18 @@ function sumByDay(days: readonly { readonly day: string; readonly hours: Decimal
 }
 
 /** Hours in today's block: what its header says, else what its facts book. */
-function bookedOn({ gathered }: Standing, today: IsoDate): Decimal {
-  return gathered.days
-    .filter(({ date }) => date === today)
-    .reduce((sum, { hours, facts }) => {
-      const worked = facts.reduce((own, fact) => (fact.word === "worked" ? own.plus(fact.hours) : own), ZERO);
-      return sum.plus(hours ?? worked);
-    }, ZERO);
+function bookedToday({ diary, standing }: Build): Decimal {
+  const { days } = diary;
+  let booked = ZERO;
+  for (let index = days.length - 1; days[index]?.date === standing.date; index--) {
+    const { hours, facts } = days[index] as DayBlock;
+    booked = booked.plus(hours ?? hoursOf(facts));
+  }
+  return booked;
+}
+
+function hoursOf(facts: DayBlock["facts"]): Decimal {
+  return facts.reduce((sum, fact) => (fact.word === "worked" ? sum.plus(fact.hours) : sum), ZERO);
 }
 
 function handsOf({ definitions, gathered }: Standing): number {

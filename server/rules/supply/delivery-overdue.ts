@@ -1,4 +1,9 @@
 import type { Build } from "../../build/build.ts";
+import { KeptOfEach } from "../../build/kept-of-each.ts";
+import type { Standing } from "../../build/standing.ts";
+import type { OrderLine } from "../../build/states.ts";
+import { thingsOf } from "../../build/things.ts";
+import type { TreeNode } from "../../build/tree/node.ts";
 import { leadDaysOf } from "../../plan/plan.ts";
 import { addDays, daysBetween } from "../../quantities/dates.ts";
 import type { Notice } from "../rule.ts";
@@ -29,17 +34,22 @@ day 2026-05-11
   check: overdueDeliveries,
 });
 
-function* overdueDeliveries({ standing, today }: Build): Generator<Notice> {
-  for (const { node, orders } of standing.supply.values()) {
-    for (const { count, received, fact, place } of orders) {
-      if (received >= count) continue;
-      const lead = leadDaysOf(standing, node);
-      const due = fact.fact.due ?? (lead === undefined ? undefined : addDays(fact.date, lead));
-      if (due === undefined || due >= today) continue;
-      const stated = fact.fact.due === undefined ? "expected by its lead time on" : "due on";
-      const days = daysBetween(due, today);
-      const message = `${count - received} of ${count} ${node.path} ${stated} ${due}: ${days} ${days === 1 ? "day" : "days"} overdue`;
-      yield { place, message };
-    }
-  }
+const ofParts = new KeptOfEach<TreeNode, Notice>();
+
+function overdueDeliveries({ standing }: Build): readonly Notice[] {
+  return ofParts.of(standing, thingsOf(standing.gathered.tree, "part"), [], (own, node) =>
+    (own.supply.get(node)?.orders ?? []).flatMap((line) => overdue(own, node, line)),
+  );
+}
+
+function overdue(standing: Standing, node: TreeNode, line: OrderLine): readonly Notice[] {
+  const { count, received, fact, place } = line;
+  if (received >= count) return [];
+  const lead = leadDaysOf(standing, node);
+  const due = fact.fact.due ?? (lead === undefined ? undefined : addDays(fact.date, lead));
+  if (due === undefined || due >= standing.date) return [];
+  const stated = fact.fact.due === undefined ? "expected by its lead time on" : "due on";
+  const days = daysBetween(due, standing.date);
+  const message = `${count - received} of ${count} ${node.path} ${stated} ${due}: ${days} ${days === 1 ? "day" : "days"} overdue`;
+  return [{ place, message }];
 }

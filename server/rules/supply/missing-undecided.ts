@@ -1,7 +1,11 @@
 import type { Build } from "../../build/build.ts";
+import { KeptOfEach } from "../../build/kept-of-each.ts";
 import type { Place } from "../../build/source.ts";
 import { placeAt } from "../../build/source.ts";
+import type { Standing } from "../../build/standing.ts";
 import type { PartState } from "../../build/states.ts";
+import { thingsOf } from "../../build/things.ts";
+import type { TreeNode } from "../../build/tree/node.ts";
 import type { Notice } from "../rule.ts";
 import { checkingRule } from "../rule.ts";
 
@@ -28,20 +32,21 @@ day 2026-05-02
   check: undecidedParts,
 });
 
-function* undecidedParts(build: Build): Generator<Notice> {
-  for (const part of build.standing.parts.values()) {
-    if (!part.missing || part.decision !== undefined) continue;
-    const place = placeOf(build, part);
-    if (place === undefined) continue;
-    yield {
-      place,
-      message: `${part.node.path} is missing and nothing is decided about it: expected renew, make or scrap`,
-    };
-  }
+const ofParts = new KeptOfEach<TreeNode, Notice>();
+
+function undecidedParts({ standing }: Build): readonly Notice[] {
+  return ofParts.of(standing, thingsOf(standing.gathered.tree, "part"), [], (own, node) => {
+    const part = own.parts.get(node);
+    if (part === undefined || !part.missing || part.decision !== undefined) return [];
+    const place = placeOf(own, part);
+    if (place === undefined) return [];
+    const message = `${node.path} is missing and nothing is decided about it: expected renew, make or scrap`;
+    return [{ place, message }];
+  });
 }
 
 /** Where the log says that it is missing. */
-function placeOf({ standing }: Build, { node, placed }: PartState): Place | undefined {
-  const found = standing.definitions.one(node, "as_found");
+function placeOf({ definitions }: Standing, { node, placed }: PartState): Place | undefined {
+  const found = definitions.one(node, "as_found");
   return placed?.place ?? (found === undefined ? node.header : placeAt(found.site, found.record.at));
 }
