@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { kept, root } from "./figures.mjs";
+import { wilson } from "./mutation-sample.mjs";
 
 export function writePage() {
   const here = (name) => path.join(root, "test/reliability", name);
@@ -180,12 +181,36 @@ function mutation(figures) {
   };
   return [
     title,
-    "Stryker 9.6 with its runner for vitest. What runs only once, as a file is loaded, was left out. Each change that was not noticed stands in `test/reliability/figures.json`, with its line. A file that is not in the table was not tried.",
+    "Stryker 9.6 with its runner for vitest. What runs only once, as a file is loaded, was left out: most tables, and what rules say whatever the log has. Each change that was not noticed stands in `test/reliability/figures.json`, with its line.",
+    samples(figures.samples),
+    "### File by file",
+    "Every change of these files. A file that is not in the table was not tried as a whole.",
     [
       "| files | noticed | share | left out | run on |",
       "| --- | ---: | ---: | ---: | --- |",
       ...folders.map(row),
       ...files.map(([file, counts]) => row([`\`${file}\``, counts])),
+    ].join("\n"),
+  ].join("\n\n");
+}
+
+/** What was drawn from all files of each folder, the newest draw first. */
+function samples(byFolder = {}) {
+  const percent = (share) => (100 * share).toFixed(0);
+  const rowsOf = ([folder, draw]) => {
+    const { on, seed, killed, timedOut, alive, all, ignored, earlier } = draw;
+    const drawn = killed + alive;
+    const [lower, upper] = wilson(killed, drawn).map(percent);
+    const row = `| \`server/${folder}\` | ${seed} | ${drawn.toLocaleString("en")} of ${all.toLocaleString("en")} | ${killed} (${timedOut}) | **${percent(killed / drawn)} %** | ${lower} to ${upper} % | ${ignored.toLocaleString("en")} | ${on} |`;
+    return [row, ...(earlier === undefined ? [] : rowsOf([folder, earlier]))];
+  };
+  return [
+    "### A draw from all files",
+    "All changes of a folder would take days. So some were drawn from all of its files, by a hash of the file, the place, the kind of the change and a seed: each change has the same chance. The interval is that of Wilson, at 95 %. In brackets: those that were noticed since a test did not end in time. Where a folder has two seeds, tests were written for what the lower row left, and the upper one was drawn anew after that.",
+    [
+      "| folder | seed | drawn | noticed (in time) | share | interval | left out | run on |",
+      "| --- | ---: | ---: | ---: | ---: | ---: | ---: | --- |",
+      ...Object.entries(byFolder).flatMap(rowsOf),
     ].join("\n"),
   ].join("\n\n");
 }

@@ -1,0 +1,1 @@
+export function wilson(killed: number, drawn: number): [lower: number, upper: number];
