@@ -84,7 +84,7 @@ function holeDeviation(size: number, tolerance: ToleranceClass, width: number): 
     return mirrored !== undefined && "upper" in mirrored ? { lower: 0 - mirrored.upper } : undefined;
   }
   const transition = "kmn".includes(letters);
-  const isFine = isBetween(grade, 1, transition ? 8 : 7);
+  const isFine = grade === "01" || Number(grade) <= (transition ? 8 : 7);
   if (!isFine) return coarseHoleDeviation(size, letters);
   const mirrored = valueAt(size, lowerShaftDeviations[letters]);
   // The standard tabulates Δ from IT3 on.

@@ -63,6 +63,10 @@ describe("figures as written", () => {
   });
 });
 
+test.each(["1.2.3", "1.25x", "x1.25.5", "1e5e5"])("%s is no number, so it has no decimals", (text) => {
+  expect(decimalPlaces(text)).toBe(0);
+});
+
 describe("printed decimals", () => {
   test.each([
     ["0.000001", "0.000001"],

@@ -383,6 +383,9 @@ describe("for formulas", () => {
     expect(coherentFloat(q("1 bar"))).toBe(100_000);
     expect(coherentFloat(q("3000 rpm"))).toBe(50);
     expect(coherentFloat(quantityOf(2))).toBe(2);
+    // Of several units the angle alone becomes one in radians.
+    expect(coherentFloat(q("90 deg/s"))).toBeCloseTo(Math.PI / 2, 12);
+    expect(coherentFloat(q("6 N.m/deg"))).toBeCloseTo(6 * (180 / Math.PI), 10);
   });
 });
 

@@ -50,8 +50,24 @@ describe("limit deviations (ISO 286-2, from memory)", () => {
     ["25 r6", "41 / 28"],
     ["25 u6", "61 / 48"],
     ["200 s7", "168 / 122"],
-    // the one value that ISO 286-1 sets apart from its rule
+    // Δ is added up to IT8 of K, M and N, and up to IT7 beyond them
+    ["25 K8", "10 / -23"],
+    ["25 M8", "4 / -29"],
+    ["25 N8", "-3 / -36"],
+    ["25 P8", "-22 / -55"],
+    ["3 P7", "-6 / -16"],
+    ["3.01 P7", "-8 / -20"],
+    ["3 M7", "-2 / -12"],
+    ["3 K9", "0 / -25"],
+    ["3 N9", "-4 / -29"],
+    ["3.01 N9", "0 / -30"],
+    // the one value that ISO 286-1 sets apart from its rule, and those around it
     ["300 M6", "-9 / -41"],
+    ["315 M6", "-9 / -41"],
+    ["250 M6", "-8 / -37"],
+    ["315.01 M6", "-10 / -46"],
+    ["300 M7", "0 / -52"],
+    ["300 K6", "5 / -27"],
   ])("%s is %s", (text, expected) => {
     expect(deviations(text)).toBe(expected);
   });
@@ -71,6 +87,10 @@ describe("limit deviations (ISO 286-2, from memory)", () => {
     ["25 j9", "j ends at j8"],
     ["25 K9", "K above IT8 ends at 3 mm"],
     ["25 M2", "the standard gives no Δ below IT3"],
+    ["25 M0", "nor of IT0"],
+    ["25 P01", "nor of IT01"],
+    ["20 T9", "T begins above 24 mm"],
+    ["12 EF7", "EF ends at 10 mm"],
   ])("%s is refused: %s", (text) => {
     expect(deviations(text)).toBe("not-in-table");
   });
@@ -124,9 +144,12 @@ describe("limit deviations (ISO 286-2, from memory)", () => {
     },
   );
 
-  test.each(["H19", "7H", "Hh7", "i7", "H", "js07"])("%s is no class", (text) => {
-    expect(readToleranceClass(text)).toBeUndefined();
-  });
+  test.each(["H19", "7H", "1H7", "H7s", "Hh7", "Js9", "jS9", "Ef7", "i7", "H", "js07"])(
+    "%s is no class",
+    (text) => {
+      expect(readToleranceClass(text)).toBeUndefined();
+    },
+  );
 });
 
 describe("the tables agree with the formulas of ISO 286-1", () => {
