@@ -11,6 +11,7 @@ export function writePage() {
     readFileSync(here("page-head.md"), "utf8").trim(),
     editing(figures.editing),
     memory(figures.memory),
+    properties(figures.properties),
     limits(figures.limits),
     disk(figures.disk),
     hostile(figures.hostile),
@@ -71,6 +72,28 @@ function memory(figures) {
     `Run on ${on}, on the sample \`${sample}\`, seed ${seed}, ${minutes} minutes, one server throughout: ${counts.edits.toLocaleString("en")} edits, ${counts.requests.toLocaleString("en")} requests, ${counts.comparisons} comparisons with a fresh server.`,
     held(figures),
     listed(faults, "No crash, no hang, no difference from a fresh server."),
+  ].join("\n\n");
+}
+
+function properties(figures) {
+  const title = "Random logs and builds at length";
+  if (figures === undefined) return notRun(title);
+  const says = {
+    grammar:
+      "cases of the properties of the grammar: nothing of a text is lost, reading ends, the layout is stable and keeps the meaning",
+    builds:
+      "builds for each property of builds that go on from edit to edit, each compared with one read afresh",
+  };
+  const lines = Object.entries(says)
+    .filter(([name]) => figures[name] !== undefined)
+    .map(([name, words]) => {
+      const { on, cases, minutes, passed } = figures[name];
+      return `- ${cases.toLocaleString("en")} ${words}: ${passed ? "all passed" : "**failed**"}, in ${minutes} minutes, on ${on}`;
+    });
+  return [
+    `## ${title}`,
+    "`node test/long/properties.mjs`, on a machine that others used at the same time.",
+    lines.join("\n"),
   ].join("\n\n");
 }
 
