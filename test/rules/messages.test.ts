@@ -3,9 +3,9 @@ import { describe, expect, it } from "vitest";
 import { complaintsOf } from "../../server/rules/complaints.ts";
 import { readLogs } from "./read-log.ts";
 
-/** What is said of a log, worst first, but for the cautions of a day's work. */
+/** What is said of a log behind a vehicle of which nothing is in doubt, in the order of the text, but for the cautions of a day's work. */
 function said(log: string): readonly string[] {
-  const text = `vehicle "Example"\n  past: known\n\n${log}`;
+  const text = `vehicle "Example"\n  past: known\n${/^\w+:/.test(log) ? "  " : "\n"}${log}`;
   const { complaints } = complaintsOf(readLogs([{ path: "log.cotter", text }]));
   return complaints
     .filter(({ code }) => code !== "safety-caution")
@@ -214,6 +214,13 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
       "information missing-undecided: cap is missing and nothing is decided about it: expected renew, make or scrap",
     ],
   ],
+  "money in a currency without a rate, of what is still to be ordered": [
+    [
+      'currency: GBP\n\npart clip "Clip"\n  as_found: missing\n\npart core "Core"\n  as_found: missing\n  price: 265.00 EUR\n\nday 2026-05-02\n  decided: clip renew\n  decided: core renew\n',
+      "hint price-missing: clip has to be ordered (1) and has no price: expected price: and an amount",
+      "error currency-without-rate: no rate leads from EUR to the currency of the build: expected rate: 1 EUR = … in the vehicle",
+    ],
+  ],
   "systems and circuits": [
     ['circuit fan "Fan"\n  load: 12 A\n  fuse: 15 A\n'],
     [
@@ -239,6 +246,16 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
     [
       `${ROAD}system oil "Oil"\n${EVENING}  opened: oil\n`,
       "warning opened-not-bled: oil was opened on 2026-05-02 and not filled since: expected it filled",
+    ],
+  ],
+  "a fluid, by its name where it has one": [
+    [
+      'system gearbox "Gearbox"\n  capacity: 1.1 l\n  change: every 24 month\n\nday 2024-05-02\n  filled: gearbox 1.1 l\n',
+      "warning fluid-change-due: the fluid of gearbox is of 2024-05-02: expected a change by 2026-05-02, every 24 month",
+    ],
+    [
+      'system gearbox "Gearbox"\n  fluid: "SAE 90"\n  capacity: 1.1 l\n  change: every 24 month\n\nday 2024-05-02\n  filled: gearbox 1.1 l\n',
+      "warning fluid-change-due: the fluid of gearbox (SAE 90) is of 2024-05-02: expected a change by 2026-05-02, every 24 month",
     ],
   ],
   "a release, by the first three things that are open": [

@@ -99,6 +99,22 @@ describe("another name is offered for a characteristic that has no limit", () =>
   });
 });
 
+describe("a lock that was not written down", () => {
+  const log = (locked: string) => ({
+    "a.cotter": `${VEHICLE}\nhold road "Road"\n  needs: joints\n  planned: 2026-06-05\n\njoint flange "Flange"\n  torque: 24 N.m\n  lock: split_pin\n\nday 2026-05-02\n  loosened: flange\n  torqued: flange 24 N.m\n${locked}`,
+  });
+
+  it("is offered behind the tightening", () => {
+    expect(offered(log(""), "lock-missing")).toEqual([
+      'It was done: write locked: flange with split_pin; a.cotter, "": "\\n  locked: flange with split_pin"',
+    ]);
+  });
+
+  it("but not where another was written", () => {
+    expect(offered(log("  locked: flange with tab_washer\n"), "lock-missing")).toEqual([]);
+  });
+});
+
 describe("what the dimensions of a part say it is", () => {
   const log = (identified: string) => ({
     "a.cotter": `${VEHICLE}\npart bearing "Bearing"\n  size: bore 17 mm\n  size: outside 47 mm\n  size: width 14 mm\n\nday 2026-05-02\n  identified: ${identified}\n`,
