@@ -1,8 +1,10 @@
 /** The `cotter` program: what it is called with in its process, and how that ends. */
 import { loadWithCompiledCode } from "./compiled-code.ts";
+import { setEngine } from "./engine-settings.ts";
 import { run } from "./run.ts";
 import { outputFault, standardOutput } from "./standard-output.ts";
 
+setEngine();
 loadWithCompiledCode();
 
 // A reader that closes the pipe early (`| head`) is no failure of the command.

@@ -5,6 +5,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import { scriptOf } from "../../server/command-line/compiled-code.ts";
+import { setEngine } from "../../server/command-line/engine-settings.ts";
 import { cotter, folderWith, programIn } from "./program.ts";
 
 const LOG = { "build.cotter": 'vehicle "Marsh Kestrel"\n  oops: 1\n' };
@@ -21,6 +22,7 @@ function copied() {
 }
 
 test("is that of the parts beside it, for the Node that has built them", () => {
+  setEngine();
   const { codes } = copied();
   expect(codes.length).toBeGreaterThan(0);
   for (const code of codes) {
