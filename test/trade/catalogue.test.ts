@@ -138,6 +138,63 @@ describe("the catalogue of functions", () => {
     });
   });
 
+  /** Something that a parameter takes. */
+  function good(parameter: Parameter): ArgumentValue {
+    switch (parameter.is) {
+      case "thread":
+        return threadsOfSeries("M")[40] ?? "";
+      case "class":
+        return classTexts.flatMap((text) => readClass(text) ?? [])[0] ?? "";
+      case "material":
+        return readMaterial("steel") ?? "";
+      case "friction":
+        return 0.2;
+      case "text":
+        return parameter.expected;
+      default:
+        return Math.round((parameter.min + parameter.max) / 2) || parameter.max;
+    }
+  }
+
+  /** What another argument may narrow down further: a bore that is as large as its shaft. */
+  const NARROWER = new Set(["torsion_stress inner", "twist inner", "cg_height rise"]);
+
+  const places = tradeFunctions.flatMap(({ name, parameters, call }) =>
+    parameters.map((parameter, place) => ({
+      what: `${name} ${parameter.name}`,
+      parameter,
+      /** The function called with a value at this place, the others being good. */
+      called: (value: ArgumentValue) =>
+        call(parameters.map((other, at) => (at === place ? value : good(other)))),
+    })),
+  );
+
+  test.each(places)("$what of another kind is told, whatever it is instead", ({ parameter, called }) => {
+    const others = (["thread", "class", "material", "text"] as const).filter((is) => is !== parameter.is);
+    for (const is of others) {
+      const value = good({ is, expected: '"52 H7"', name: "", doc: "" } as Parameter);
+      const fault = { kind: "wrong-kind", parameter: parameter.name, expected: parameter.is };
+      expect(called(value)).toEqual({ fault });
+    }
+  });
+
+  test.each(places.filter(({ parameter }) => "min" in parameter || parameter.is === "friction"))(
+    "$what is told with its range and its unit on either side of it",
+    ({ what, parameter, called }) => {
+      const { min, max } = "min" in parameter ? parameter : { min: 0.05, max: 0.6 };
+      const unit = "unit" in parameter ? { unit: parameter.unit } : {};
+      const step = (max - min) / 1000;
+      for (const value of [min - step, max + step])
+        expect(called(value)).toEqual({
+          fault: { kind: "out-of-range", parameter: parameter.name, value, min, max, ...unit },
+        });
+      for (const value of NARROWER.has(what) ? [min] : [min, max])
+        expect(called(value)).not.toMatchObject({
+          fault: { kind: "out-of-range", parameter: parameter.name, max },
+        });
+    },
+  );
+
   test("a value of the wrong kind is told", () => {
     expect(catalogue.get("pitch")?.call([10])).toEqual({
       fault: { kind: "wrong-kind", parameter: "thread", expected: "thread" },
