@@ -23,7 +23,6 @@ import { Memory } from "./memory.ts";
 import type { Names, ReferenceLink } from "./names.ts";
 import { namesOf } from "./names.ts";
 import { missingPhotos } from "./photo-findings.ts";
-import { Remembered } from "./remembered.ts";
 import type { Diary } from "./replay/diary.ts";
 import { readDiary } from "./replay/diary.ts";
 import { Review } from "./review.ts";
@@ -133,11 +132,14 @@ export function readBuild(files: readonly SourceFile[], { clock, on, photos, bef
   };
 }
 
-const lostIndexes = new Remembered<Names, LostIndex>();
+/** The last index of all lines that could not be read. */
+const lostIndexes = new WeakMap<Names, LostIndex>();
 
 /** The diary as it stands. */
 function reviewOf({ replay, facts, differences }: Diary, memory: Memory | undefined): Review {
-  const lost = lostIndexes.of(replay.names, [replay.lost], () => new LostIndex(replay.lost));
+  const known = lostIndexes.get(replay.names);
+  const lost = known?.lost === replay.lost ? known : new LostIndex(replay.lost, known);
+  lostIndexes.set(replay.names, lost);
   const source: Source = {
     standing: replay,
     lostAbout: (node) => lost.about(node),

@@ -11,12 +11,14 @@ export class CareMemory {
   readonly solvent: SharedTable<TreeNode, boolean>;
   hasRun: boolean;
   private day: BlockSite | undefined;
-  private shown = new Set<CautionKind>();
+  private shown: Set<CautionKind>;
 
   constructor(before?: CareMemory) {
     this.faces = before?.faces.copy() ?? new SharedTable();
     this.solvent = before?.solvent.copy() ?? new SharedTable();
     this.hasRun = before?.hasRun ?? false;
+    this.day = before?.day;
+    this.shown = new Set(before?.shown);
   }
 
   /** The cautions that were shown in a day block; the blocks are read one after the other. */

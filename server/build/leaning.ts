@@ -60,7 +60,7 @@ export class Leanings implements LeaningsOn {
     const ran = facts.of("ran");
     this.ran = ran;
     this.released = facts.of("released");
-    this.runs = runsByNode.of(standing.names, ran, () => runsOf(standing, ran));
+    this.runs = runsByNode.of(standing.names, [ran], () => runsOf(standing, ran));
     for (const fact of facts.of("released")) this.noteRelease(fact);
     const soon = addDays(standing.date, DAYS_AHEAD);
     for (const hold of standing.names.every("hold")) {

@@ -50,25 +50,60 @@ export function linesAbout(node: TreeNode, lost: readonly LostLine[]): readonly 
   return lost.filter((line) => line.nodes?.has(node) ?? wordsOf(line).has(node.name));
 }
 
-/** Lines that could not be read, by what they may be about: the same answers as `linesAbout`, for who asks often. */
+/**
+ * Lines that could not be read, by what they may be about: the same answers as `linesAbout`, for who asks often. An index
+ * goes on from one of lines that begin alike, and looks through those that came behind them.
+ */
 export class LostIndex {
-  private readonly lost: readonly LostLine[];
-  private readonly byNode = new Map<TreeNode, number[]>();
-  private readonly byWord = new Map<string, number[]>();
+  readonly lost: readonly LostLine[];
+  private readonly sorted: Sorted;
+  /** So many of the lines stand in the sorted ones, too. */
+  private readonly shared: number;
 
-  constructor(lost: readonly LostLine[]) {
+  constructor(lost: readonly LostLine[], before?: LostIndex) {
+    const sorted = before?.sorted ?? sort(lost);
+    const shared = sharedLength(lost, sorted.lines);
+    const isClose = lost.length - shared <= CLOSE;
     this.lost = lost;
-    for (const [index, line] of lost.entries()) {
-      if (line.nodes === undefined) for (const word of wordsOf(line)) listUnder(this.byWord, word, index);
-      else for (const node of line.nodes) listUnder(this.byNode, node, index);
-    }
+    this.sorted = isClose ? sorted : sort(lost);
+    this.shared = isClose ? shared : lost.length;
   }
 
   /** The lines that may be about a thing. */
   about(node: TreeNode): readonly LostLine[] {
-    const found = [...(this.byNode.get(node) ?? []), ...(this.byWord.get(node.name) ?? [])];
-    return found.sort((a, b) => a - b).flatMap((index) => this.lost[index] ?? []);
+    const { byNode, byWord } = this.sorted;
+    const found = [...(byNode.get(node) ?? []), ...(byWord.get(node.name) ?? [])];
+    const shared = found
+      .sort((a, b) => a - b)
+      .flatMap((index) => (index < this.shared ? (this.lost[index] ?? []) : []));
+    return [...shared, ...linesAbout(node, this.lost.slice(this.shared))];
   }
+}
+
+/** So many lines are looked through one by one. */
+const CLOSE = 32;
+
+/** Lines by the things that they name, or else by their words. */
+interface Sorted {
+  readonly lines: readonly LostLine[];
+  readonly byNode: ReadonlyMap<TreeNode, readonly number[]>;
+  readonly byWord: ReadonlyMap<string, readonly number[]>;
+}
+
+function sort(lines: readonly LostLine[]): Sorted {
+  const byNode = new Map<TreeNode, number[]>();
+  const byWord = new Map<string, number[]>();
+  for (const [index, line] of lines.entries()) {
+    if (line.nodes === undefined) for (const word of wordsOf(line)) listUnder(byWord, word, index);
+    else for (const node of line.nodes) listUnder(byNode, node, index);
+  }
+  return { lines, byNode, byWord };
+}
+
+function sharedLength(one: readonly unknown[], other: readonly unknown[]): number {
+  let count = 0;
+  while (count < one.length && count < other.length && one[count] === other[count]) count++;
+  return count;
 }
 
 const remembered = new WeakMap<LostLine, ReadonlySet<string>>();

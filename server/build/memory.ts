@@ -84,8 +84,10 @@ export class Memory {
   /** Lines came or went that are about a thing, or may be. */
   private doubtLost(before: readonly LostLine[], { lost, gathered }: Standing): void {
     this.doubt(LOST);
-    const [known, now] = [new Set(before), new Set(lost)];
-    const others = [...before.filter((line) => !now.has(line)), ...lost.filter((line) => !known.has(line))];
+    let alike = 0;
+    while (alike < lost.length && lost[alike] === before[alike]) alike++;
+    const [known, now] = [new Set(before.slice(alike)), new Set(lost.slice(alike))];
+    const others = [...known, ...now].filter((line) => !known.has(line) || !now.has(line));
     for (const line of others) {
       const nodes = line.nodes ?? [...wordsOf(line)].flatMap((word) => gathered.tree.withTail(word));
       for (const node of nodes) this.doubt(node);

@@ -14,9 +14,8 @@ import type { Complaint } from "../rules/complaint.ts";
 import { SEVERITIES } from "../rules/rule.ts";
 import type { BuildSnapshot, Log } from "../workspace/build-snapshot.ts";
 import { areAlike } from "./alike.ts";
+import { KnownDiagnostics } from "./known-diagnostics.ts";
 import type { Session } from "./session.ts";
-import type { DiagnosticForm } from "./to-protocol.ts";
-import { diagnosticOf } from "./to-protocol.ts";
 
 /** The diagnostics of one file as they were last computed. */
 interface Known {
@@ -47,7 +46,7 @@ const MOST_SHOWN = 1000;
 
 export class Diagnostics {
   private readonly session: Session;
-  private readonly form: DiagnosticForm;
+  private readonly diagnostics: KnownDiagnostics;
   private readonly pulled: boolean;
   private readonly known = new Map<string, Known>();
   private seen = new Set<BuildSnapshot>();
@@ -62,11 +61,11 @@ export class Diagnostics {
     this.session = session;
     this.pulled = textDocument?.diagnostic !== undefined;
     const shown = textDocument?.diagnostic ?? textDocument?.publishDiagnostics;
-    this.form = {
+    this.diagnostics = new KnownDiagnostics({
       related: shown?.relatedInformation ?? textDocument?.publishDiagnostics?.relatedInformation ?? false,
       tags: (shown?.tagSupport ?? textDocument?.publishDiagnostics?.tagSupport) !== undefined,
       rulesPage: session.rulesPage,
-    };
+    });
     session.onChanged.add(() => this.schedule());
   }
 
@@ -170,7 +169,7 @@ export class Diagnostics {
   private computeLog(build: BuildSnapshot, log: Log, complaints: readonly Complaint[]): void {
     const from = { complaints, files: [...new Set([log.file, ...complaints.flatMap(filesBeside)])] };
     const uriOf = (file: SourceFile) => this.session.uriOf(build.logOf(file).path);
-    const shown = worst(complaints).map((complaint) => diagnosticOf(complaint, uriOf, this.form));
+    const shown = worst(complaints).map((complaint) => this.diagnostics.of(complaint, uriOf));
     this.keep(log, from, shown.length < complaints.length ? [...shown, notShown(complaints.length)] : shown);
   }
 

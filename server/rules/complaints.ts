@@ -138,6 +138,7 @@ class Telling {
     items: readonly Noticed[],
     before: Heard<Noticed> = { items: [], homes: [] },
   ): Heard<Noticed> {
+    if (items === before.items) return before;
     const runs = sharedRuns(before.items, items);
     const gone = outside(runs, "then", before.items.length);
     const come = outside(runs, "now", items.length);

@@ -1,19 +1,20 @@
 /** Reads the whole diary: facts of all files by date, within a date by file name and then by line. */
 import type { IsoDate } from "../../quantities/dates.ts";
-import { compareDates } from "../../quantities/dates.ts";
-import type { DayBlock, Gathered } from "../definitions.ts";
+import type { Gathered } from "../definitions.ts";
 import { FactList } from "../fact-list.ts";
 import { asksForRechecks } from "../joint-recheck.ts";
-import { inOneList } from "../list-under.ts";
 import type { LostLine, LostLines } from "../lost-lines.ts";
+import type { LoweredFact } from "../lowering/fact.ts";
 import type { DifferencesTo } from "../memory.ts";
 import type { Names } from "../names.ts";
-import { isSame, Remembered } from "../remembered.ts";
+import { isSame } from "../remembered.ts";
 import { placeAt } from "../source.ts";
 import type { DatedFact } from "../states.ts";
 import { calculationHandlers } from "./calculations.ts";
 import { takeCare } from "./care.ts";
 import { carryOutChanges } from "./changes.ts";
+import type { DatedDay } from "./days-in-order.ts";
+import { inDateOrder, sameDate, until } from "./days-in-order.ts";
 import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
 import { finishHolds, holdHandlers, holdsAtStart, loseLine, settleHolds } from "./holds.ts";
 import { settleComplaints } from "./joint-complaints.ts";
@@ -21,6 +22,8 @@ import { jointsAtStart } from "./joint-opening.ts";
 import { jointHandlers } from "./joints.ts";
 import { lifeHandlers } from "./lives.ts";
 import { measurementHandlers } from "./measurements.ts";
+import type { Change, Moment } from "./moments.ts";
+import { firstChange, lastBefore, Moments } from "./moments.ts";
 import { partHandlers, partsAtStart } from "./parts.ts";
 import type { Handlers } from "./replay.ts";
 import { Replay } from "./replay.ts";
@@ -65,8 +68,6 @@ const BEGINNINGS: readonly ((replay: Replay) => void)[] = [
   holdsAtStart,
 ];
 
-type DatedDay = DayBlock & { readonly date: IsoDate };
-
 export interface Diary {
   /** How things stand after the last fact that counts. */
   readonly replay: Replay;
@@ -78,21 +79,34 @@ export interface Diary {
   readonly lost: readonly LostLine[];
   /** How things stood before some of the days: where reading can begin again. */
   readonly moments: readonly Moment[];
+  /** How things stood within the day that was written in last, before the first fact that was other. */
+  readonly inDay: Moment | undefined;
   /** How things stand other than in the diary that this one goes on from. */
   readonly differences: DifferencesTo | undefined;
 }
 
-/** How things stood before a day of the diary. */
-interface Moment {
-  /** The index of the first day that has not been read. */
-  readonly day: number;
-  /** How many facts had been read. */
-  readonly facts: number;
-  readonly replay: Replay;
+/** From where on a diary is read. */
+interface Beginning {
+  /** The diary that it goes on from. */
+  readonly known: Diary | undefined;
+  readonly change: Change;
+  /** The moments of that diary that still hold. */
+  readonly earlier: readonly Moment[];
+  readonly start: Moment | undefined;
 }
 
-/** So many moments are kept of a diary, besides the one before the day that was written in last. */
-const MOMENTS = 24;
+const ANEW: Beginning = {
+  known: undefined,
+  change: { day: 0, within: undefined },
+  earlier: [],
+  start: undefined,
+};
+
+function goingOn(known: Diary, days: readonly DatedDay[]): Beginning {
+  const change = firstChange(known.days, days);
+  const earlier = known.moments.filter(({ day }) => day <= change.day);
+  return { known, change, earlier, start: lastBefore(change, earlier, known.inDay) };
+}
 
 /**
  * @param today facts of later days are read but do not count
@@ -109,85 +123,44 @@ export function readDiary(
 ): Diary {
   const dated = inDateOrder(gathered.dayLists);
   const days = until(dated, today);
-  const known = before !== undefined && goesOn(before, gathered, names, today, lost) ? before : undefined;
-  const first = known === undefined ? 0 : firstChange(known.days, days);
-  const earlier = known?.moments.filter(({ day }) => day <= first) ?? [];
-  const start = earlier.at(-1);
+  const { known, change, earlier, start } =
+    before !== undefined && goesOn(before, gathered, names, today, lost) ? goingOn(before, days) : ANEW;
   const replay = start?.replay.copy(gathered) ?? beginning(gathered, names, today, dated[0]?.date, lost);
   const facts = new FactList(known?.facts, start?.facts);
-  const between = before === undefined ? Number.POSITIVE_INFINITY : Math.ceil(days.length / MOMENTS);
-  const moments = spacedOut(earlier, between);
+  const moments = new Moments(replay, facts, earlier, before === undefined ? 0 : days.length);
   for (let index = start?.day ?? 0; index < days.length; index++) {
     const day = days[index] as DatedDay;
-    const begins = days[index - 1]?.date !== day.date;
-    const due = index === first || index === days.length - 1 || index >= (moments.at(-1)?.day ?? 0) + between;
-    if (before !== undefined && begins && due && index > (moments.at(-1)?.day ?? 0))
-      moments.push({ day: index, facts: facts.length, replay: replay.copy(gathered) });
+    const from = index === start?.day ? start.ofDay : 0;
+    const isFirstOfDate = from === 0 && days[index - 1]?.date !== day.date;
+    if (isFirstOfDate) moments.beforeDay(index, index === change.day || index === days.length - 1);
     replay.date = day.date;
-    if (begins) carryOutChanges(replay, sameDate(days, index));
-    readDay(replay, day, lost.inDay(day.site), facts, known?.facts);
+    if (isFirstOfDate) carryOutChanges(replay, sameDate(days, index));
+    const read = new DayReading(replay, day, lost.inDay(day.site), facts, known?.facts);
+    const ofDay = index === change.within?.day ? change.within.ofDay : from;
+    read.facts(from, ofDay);
+    if (index === change.within?.day) moments.inDay = from === ofDay ? start : moments.at(index, ofDay);
+    read.toTheEnd(ofDay);
   }
   replay.date = today;
   finishHolds(replay);
   settleComplaints(replay);
   replay.finish();
-  let differences: DifferencesTo | undefined;
-  if (known !== undefined) {
-    const anew = start === undefined ? moments : moments.slice(Math.max(0, moments.indexOf(start)));
-    const count = start?.replay.findings.length ?? 0;
-    const ofMoments = anew.map((moment) => moment.replay);
-    differences = {
-      earlier: known.replay,
-      differences: takeOverWhatIsSame(replay, known.replay, count, ofMoments),
-    };
-  }
+  const differences = known && compared(replay, known.replay, start, moments.all);
   facts.sortByWord(known?.facts, start?.facts ?? 0);
-  return { replay, facts, days, lost: lost.definitions, moments, differences };
+  const { beforeDays, inDay } = moments;
+  return { replay, facts, days, lost: lost.definitions, moments: beforeDays, inDay, differences };
 }
 
-/**
- * The dated days of all files by date, within a date by file and then by line. The days of a file are mostly in order, and
- * files mostly follow each other.
- */
-function inDateOrder(lists: readonly (readonly DayBlock[])[]): readonly DatedDay[] {
-  const sorted = lists.map(datedIn).filter(({ length }) => length > 0);
-  const inTurn = [...sorted].sort((a, b) => compareDates(firstDate(a), firstDate(b)));
-  const follow = inTurn.every((list, index) => {
-    const last = inTurn[index - 1]?.at(-1);
-    return last === undefined || last.date < firstDate(list);
-  });
-  return follow ? inOneList(inTurn) : inOneList(sorted).sort((a, b) => compareDates(a.date, b.date));
-}
-
-const datedDays = new Remembered<readonly DayBlock[], readonly DatedDay[]>();
-
-/** The dated days of one file, by date. */
-function datedIn(days: readonly DayBlock[]): readonly DatedDay[] {
-  return datedDays.of(days, [], () =>
-    days
-      .filter((day): day is DatedDay => day.date !== undefined)
-      .sort((a, b) => compareDates(a.date, b.date)),
-  );
-}
-
-function firstDate([first]: readonly DatedDay[]): IsoDate {
-  return first?.date as IsoDate;
-}
-
-/** Of days in order those that are no later. */
-function until(days: readonly DatedDay[], today: IsoDate): readonly DatedDay[] {
-  const count = days.findLastIndex(({ date }) => date <= today) + 1;
-  return count === days.length ? days : days.slice(0, count);
-}
-
-/** Of moments those that stand far enough apart, and the last: each edit would add one otherwise. */
-function spacedOut(moments: readonly Moment[], between: number): Moment[] {
-  const kept: Moment[] = [];
-  for (const [index, moment] of moments.entries()) {
-    const isLast = index === moments.length - 1;
-    if (isLast || moment.day >= (kept.at(-1)?.day ?? 0) + between) kept.push(moment);
-  }
-  return kept;
+/** What is other than in the diary before; all else becomes what it was there. */
+function compared(
+  replay: Replay,
+  earlier: Replay,
+  start: Moment | undefined,
+  moments: readonly Moment[],
+): DifferencesTo {
+  const anew = moments.filter(({ day }) => day >= (start?.day ?? 0)).map((moment) => moment.replay);
+  const count = start?.replay.findings.length ?? 0;
+  return { earlier, differences: takeOverWhatIsSame(replay, earlier, count, anew) };
 }
 
 /** Whether everything but the days is as it was, and what looks at all days from the first one on finds the same. */
@@ -206,15 +179,6 @@ function goesOn(
   );
 }
 
-/** The index of the first day that is not as it was, or of the first of its date: changes of one date belong together. */
-function firstChange(before: readonly DatedDay[], days: readonly DatedDay[]): number {
-  let index = 0;
-  while (index < days.length && before[index] === days[index]) index++;
-  const dates = [before[index]?.date, days[index]?.date].flatMap((date) => date ?? []).sort(compareDates);
-  while (index > 0 && dates[0] !== undefined && days[index - 1]?.date === dates[0]) index--;
-  return index;
-}
-
 /** How things stand as the log begins. */
 function beginning(
   gathered: Gathered,
@@ -229,27 +193,72 @@ function beginning(
   return replay;
 }
 
-function readDay(
-  replay: Replay,
-  { date, site, facts: ofDay }: DatedDay,
-  lost: readonly LostLine[],
-  facts: FactList,
-  before: FactList | undefined,
-): void {
-  const unread = [...lost];
-  for (const fact of ofDay) {
-    loseLines(replay, unread, fact.at.start);
-    const order = facts.length;
-    const known = before?.at(order);
-    const isSame = known?.fact === fact && known.date === date && known.place.site === site;
-    const dated = isSame ? known : ({ date, fact, place: placeAt(site, fact.at), order } as DatedFact);
-    facts.push(dated);
+/** The reading of one day, which can be interrupted. */
+class DayReading {
+  private readonly replay: Replay;
+  private readonly day: DatedDay;
+  private readonly lost: readonly LostLine[];
+  private readonly known: FactList;
+  private readonly before: FactList | undefined;
+
+  /**
+   * @param lost the lines of the day that could not be read
+   * @param known where the facts are put, as they are dated
+   * @param before the facts of the diary before
+   */
+  constructor(
+    replay: Replay,
+    day: DatedDay,
+    lost: readonly LostLine[],
+    known: FactList,
+    before: FactList | undefined,
+  ) {
+    this.replay = replay;
+    this.day = day;
+    this.lost = lost;
+    this.known = known;
+    this.before = before;
+  }
+
+  /** Reads the facts from an index up to another. */
+  facts(from: number, to: number): void {
+    for (let index = from; index < to; index++) {
+      this.loseLinesAbove(index);
+      this.hear(this.day.facts[index] as LoweredFact);
+    }
+  }
+
+  /** Reads the facts from an index on, and what stands below the last. */
+  toTheEnd(from: number): void {
+    this.facts(from, this.day.facts.length);
+    this.loseLinesAbove(this.day.facts.length);
+  }
+
+  private hear(fact: LoweredFact): void {
+    const { replay, known, before } = this;
+    const { date, site } = this.day;
+    const order = known.length;
+    const one = before?.at(order);
+    const isSame = one?.fact === fact && one.date === date && one.place.site === site;
+    const dated = isSame ? one : ({ date, fact, place: placeAt(site, fact.at), order } as DatedFact);
+    known.push(dated);
     replay.touched.clear();
     for (const hear of LISTENERS.get(fact.word) ?? NOBODY) hear(replay, dated);
     settleHolds(replay, dated);
     takeCare(replay, dated);
   }
-  loseLines(replay, unread, Number.POSITIVE_INFINITY);
+
+  /**
+   * Lines between a fact of the day and the one above it that could not be read: from there on, nobody knows what they
+   * would have said.
+   */
+  private loseLinesAbove(index: number): void {
+    const { facts } = this.day;
+    const after = facts[index - 1]?.at.start ?? Number.NEGATIVE_INFINITY;
+    const before = facts[index]?.at.start ?? Number.POSITIVE_INFINITY;
+    for (const line of this.lost)
+      if (line.place.start >= after && line.place.start < before) loseLine(this.replay, line);
+  }
 }
 
 type Handler = (replay: Replay, fact: DatedFact) => void;
@@ -267,19 +276,4 @@ function listeners(): Map<string, Handler[]> {
     }
   }
   return byWord;
-}
-
-/** Lines above a place in a day that could not be read: from there on, nobody knows what they would have said. */
-function loseLines(replay: Replay, unread: LostLine[], before: number): void {
-  while (unread[0] !== undefined && unread[0].place.start < before) {
-    const line = unread.shift();
-    if (line !== undefined) loseLine(replay, line);
-  }
-}
-
-/** The blocks from an index on that are of one date. */
-function sameDate(inOrder: readonly DayBlock[], index: number): readonly DayBlock[] {
-  let end = index + 1;
-  while (inOrder[end]?.date === inOrder[index]?.date) end++;
-  return inOrder.slice(index, end);
 }
