@@ -116,7 +116,7 @@ async function writePackageList(outputs) {
   };
   for (const entry of [programs.client, programs.server, ...browserPrograms.map(({ entry }) => entry)])
     take(fileOf(entry), true);
-  take(fileOf("server/command-line/commands/check.ts"), true);
+  take(fileOf("late:server/command-line/commands/check.ts"), true);
   take(fileOf(programs.cotter), false);
   const own = await readFile(path.join(root, ".vscodeignore"), "utf8");
   const parts = [...needed].sort().map((file) => `!${file}\n`);
@@ -247,21 +247,23 @@ const CORE = [
 
 /**
  * Keeps the core in one file, which is read sooner than fifty. esbuild makes a file of all modules that the same programs
- * and late parts need; so here every late part of the server needs the whole core, though it may use little of it.
+ * and late parts need; so here every late part of the server needs the whole core, though it may use little of it. The
+ * need stands in a module of its own before the late one, not in it: the core may hold the late one, and modules that
+ * import each other in a circle run in another order.
  */
 const wholeCore = {
   name: "whole core",
   setup(bundling) {
-    const core = CORE.map((file) => `import ${JSON.stringify(path.join(root, file))};\n`).join("");
-    const late = new Set();
-    bundling.onResolve({ filter: /\.ts$/ }, ({ path: file, kind, importer, resolveDir }) => {
-      const isLate = kind === "dynamic-import" && importer.startsWith(path.join(root, "server"));
-      if (isLate) late.add(path.resolve(resolveDir, file));
-      return undefined;
-    });
-    bundling.onLoad({ filter: /[\\/]server[\\/].*\.ts$/ }, async ({ path: file }) =>
-      late.has(file) ? { contents: core + (await readFile(file, "utf8")), loader: "ts" } : undefined,
+    const needs = CORE.map((file) => `import ${JSON.stringify(path.join(root, file))};`);
+    bundling.onResolve({ filter: /\.ts$/ }, ({ path: file, kind, importer, resolveDir }) =>
+      kind === "dynamic-import" && importer.startsWith(path.join(root, "server"))
+        ? { path: path.relative(root, path.resolve(resolveDir, file)), namespace: "late" }
+        : undefined,
     );
+    bundling.onLoad({ filter: /./, namespace: "late" }, ({ path: file }) => ({
+      contents: [...needs, `export * from ${JSON.stringify(path.join(root, file))};`].join("\n"),
+      resolveDir: root,
+    }));
   },
 };
 

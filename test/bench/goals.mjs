@@ -119,8 +119,9 @@ function memoryGoals({ resident, held, lines, growth, edits }) {
   ];
 }
 
-function activationGoals({ median }) {
-  return [{ goal: "the extension starts within 50 ms", figure: milliseconds(median), reached: median <= 50 }];
+function activationGoals({ median, loaded }) {
+  const figure = `${milliseconds(median)}; all of it is loaded after ${milliseconds(loaded)}`;
+  return [{ goal: "the extension starts within 50 ms", figure, reached: median <= 50 }];
 }
 
 function sizeGoals(sizes) {
