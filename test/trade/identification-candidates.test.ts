@@ -2,7 +2,12 @@
 import { describe, expect, test } from "vitest";
 import type { Candidate, DonorSize } from "../../server/trade/identification/candidate.ts";
 import { donorCandidate, statedBy } from "../../server/trade/identification/candidate.ts";
-import { standardCandidates } from "../../server/trade/identification/standard-candidates.ts";
+import {
+  externalThread,
+  internalThread,
+  standardCandidates,
+} from "../../server/trade/identification/standard-candidates.ts";
+import { readThread } from "../../server/trade/thread.ts";
 
 const MILLIMETRE = 0.001;
 
@@ -76,6 +81,19 @@ describe("a standard part has the tolerances of its table, and wears one way", (
     ],
   ])("%s", (name, ...expected) => {
     expect(dimensionsOf(standard(name))).toEqual(expected);
+  });
+
+  test("a thread is of its own standard, one that is in none of that of metric threads", () => {
+    const sources = ["M10", "M10x0.5", "3/8-24 UNF"].map((text) => {
+      const thread = readThread(text);
+      if ("fault" in thread) throw new Error(text);
+      return [externalThread(thread).source, internalThread(thread).source];
+    });
+    expect(sources).toEqual([
+      ["ISO 261", "ISO 261"],
+      ["ISO 965-1", "ISO 965-1"],
+      ["ASME B1.1", "ASME B1.1"],
+    ]);
   });
 
   test("and says what its table remarks", () => {

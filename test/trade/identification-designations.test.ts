@@ -28,6 +28,9 @@ test.each([
   ["06B-3 chain", ["ISO 606 06B"]],
   ["circlip DIN 471 20", ["DIN 471 20 x 1.2"]],
   ["AS568 210", ["AS568-210"]],
+  // What is more than a figure says by itself what it is.
+  ["DIN 472 47 x 1.75", ["DIN 472 47 x 1.75"]],
+  ["marked ISO 606 12B", ["ISO 606 12B"]],
   ["1.5 mm² wire", ["1.5 mm2"]],
   ["bearing 6203?!", ["6203"]],
   ["a Woodruff 1 x 1.4 mm.", ["Woodruff 1 x 1.4 mm"]],

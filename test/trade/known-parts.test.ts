@@ -5,19 +5,17 @@ import { parallelKeyRows, woodruffKeyRows } from "../../server/trade/tables/keys
 import { oRingSeries } from "../../server/trade/tables/o-rings.ts";
 import { bearingSeries } from "../../server/trade/tables/rolling-bearings.ts";
 
-const parts = knownParts();
-
 /** Dimensions in mm of a part, in the order of their names. */
 function millimetres(name: string): readonly number[] {
-  const part = parts.find((candidate) => candidate.name === name);
+  const part = knownParts().find((candidate) => candidate.name === name);
   return Object.values(part?.dimensions ?? {}).map((value) => Number((value * 1000).toFixed(3)));
 }
 
 describe("the standard parts", () => {
   test("have a name of their own in their family, a standard and positive dimensions", () => {
-    const names = parts.map(({ family, name }) => `${family} ${name}`);
+    const names = knownParts().map(({ family, name }) => `${family} ${name}`);
     expect(names.filter((name, place) => names.indexOf(name) !== place)).toEqual([]);
-    const wrong = parts.filter(
+    const wrong = knownParts().filter(
       ({ standard, dimensions }) =>
         standard === "" || Object.values(dimensions).some((value) => !(value > 0 && value < 1)),
     );
@@ -25,7 +23,7 @@ describe("the standard parts", () => {
   });
 
   test("hold each family", () => {
-    const count = (family: string) => parts.filter((part) => part.family === family).length;
+    const count = (family: string) => knownParts().filter((part) => part.family === family).length;
     expect(count("thread")).toBeGreaterThan(250);
     expect(count("rolling bearing")).toBeGreaterThan(200);
     expect(count("O-ring")).toBeGreaterThan(200);
@@ -65,7 +63,12 @@ describe("a standard part says its standard, and what else there is to know", ()
     ],
     ["185/70R13", "ISO 4000-1", undefined],
   ])("%s", (name, standard, remark) => {
-    const { name: _, family: __, dimensions: ___, ...told } = parts.find((part) => part.name === name) ?? {};
+    const {
+      name: _,
+      family: __,
+      dimensions: ___,
+      ...told
+    } = knownParts().find((part) => part.name === name) ?? {};
     expect(told).toEqual({ standard, ...(remark === undefined ? {} : { remark }) });
   });
 });
