@@ -233,6 +233,31 @@ ${facts}`);
     expect(set.found("locked-before-torqued", "torque-not-stated")).toEqual([]);
   });
 
+  it("wants it within each of several limits, and is told of the worst", () => {
+    const of = (reading: string, limits: string) =>
+      readJoints(`
+vehicle "Example"
+  past: known
+
+part hub "Hub"
+${limits}
+joint hub_nut "Hub nut"
+  joins: hub
+  set_by: hub.end_float
+
+day 2026-05-02
+  removed: hub
+  fitted: hub
+  measured: hub end_float ${reading}
+`).wants("hub_nut");
+    const [wide, narrow] = ["  limit: end_float max 0.50 mm\n", "  limit: end_float 0.05..0.10 mm\n"];
+    for (const limits of [wide + narrow, narrow + wide]) {
+      expect(of("0.08 mm", limits)).toEqual([]);
+      expect(of("0.31 mm", limits)).toEqual(["joint-not-set"]);
+      expect(of("0.02 mm", limits)).toEqual(["joint-not-set"]);
+    }
+  });
+
   it("wants it taken again once it has been open", () => {
     const again = float(
       "",
