@@ -16,6 +16,7 @@ import type { BuildSnapshot, Log } from "../workspace/build-snapshot.ts";
 import { areAlike } from "./alike.ts";
 import { KnownDiagnostics } from "./known-diagnostics.ts";
 import type { Session } from "./session.ts";
+import { WhereaboutsByFile } from "./whereabouts.ts";
 
 /** The diagnostics of one file as they were last computed. */
 interface Known {
@@ -30,8 +31,8 @@ interface Known {
 interface Sources {
   /** The same list as long as it holds the same; undefined where the build could not be checked. */
   readonly complaints: readonly Complaint[] | undefined;
-  /** The file, and those that the complaints point to, once each: places move with the text of their file. */
-  readonly files: readonly SourceFile[];
+  /** Where the complaints and what they point to stand: places move with the text of their file. */
+  readonly whereabouts: WhereaboutsByFile;
 }
 
 /** A build that took longer than this (ms) waits as long again for the next key before it is computed. */
@@ -150,27 +151,31 @@ export class Diagnostics {
   }
 
   private computeBuild(build: BuildSnapshot): void {
-    const present = new Set(build.logs.map(({ file }) => file));
+    const files = new Map(build.logs.map(({ file }) => [file.path, file]));
     try {
       for (const [log, complaints] of build.complaintsByLog) {
         const before = this.known.get(log.path);
         const { from } = before ?? {};
-        const same = from?.complaints === complaints && from.files.every((file) => present.has(file));
+        const same = from?.complaints === complaints && from.whereabouts.hold(files);
         if (before === undefined || !same) this.computeLog(build, log, complaints);
         else if (before.log !== log) this.known.set(log.path, { ...before, log });
       }
     } catch (error) {
       this.session.report(error);
       const words = error instanceof Error ? error.message : String(error);
-      for (const log of build.logs) this.keep(log, { complaints: undefined, files: [] }, [ownFailure(words)]);
+      for (const log of build.logs) this.keep(log, UNKNOWN, [ownFailure(words)]);
     }
   }
 
   private computeLog(build: BuildSnapshot, log: Log, complaints: readonly Complaint[]): void {
-    const from = { complaints, files: [...new Set([log.file, ...complaints.flatMap(filesBeside)])] };
+    const whereabouts = new WhereaboutsByFile(complaints.flatMap((one) => [one, ...one.seeAlso]));
     const uriOf = (file: SourceFile) => this.session.uriOf(build.logOf(file).path);
     const shown = worst(complaints).map((complaint) => this.diagnostics.of(complaint, uriOf));
-    this.keep(log, from, shown.length < complaints.length ? [...shown, notShown(complaints.length)] : shown);
+    this.keep(
+      log,
+      { complaints, whereabouts },
+      shown.length < complaints.length ? [...shown, notShown(complaints.length)] : shown,
+    );
   }
 
   private keep(log: Log, from: Sources, items: readonly Diagnostic[]): void {
@@ -191,9 +196,8 @@ export class Diagnostics {
   }
 }
 
-function filesBeside({ seeAlso }: Complaint): readonly SourceFile[] {
-  return seeAlso.map(({ place }) => place.site.file);
-}
+/** Nothing is known of a build that could not be checked. */
+const UNKNOWN: Sources = { complaints: undefined, whereabouts: new WhereaboutsByFile([]) };
 
 /** The complaints that are shown of a file: of too many the worst, still in the order of the text. */
 function worst(complaints: readonly Complaint[]): readonly Complaint[] {

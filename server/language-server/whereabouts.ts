@@ -1,0 +1,53 @@
+import type { BlockNode } from "../../grammar/syntax.ts";
+import { listUnder } from "../build/list-under.ts";
+import type { BlockSite, Place, SourceFile } from "../build/source.ts";
+
+/** Where the blocks of some places stand in their files: as long as they stand there as they are, so do the places. */
+export class Whereabouts {
+  private readonly sites: readonly BlockSite[];
+  private readonly paths: readonly string[];
+  private readonly lines: readonly (number | undefined)[];
+  private readonly blocks: readonly BlockNode[];
+
+  constructor(placed: readonly { readonly place: Place }[]) {
+    this.sites = [...new Set(placed.map(({ place }) => place.site))];
+    this.paths = this.sites.map(({ file }) => file.path);
+    this.lines = this.sites.map(lineOf);
+    this.blocks = this.sites.map(({ block }) => block);
+  }
+
+  hold(): boolean {
+    for (let index = 0; index < this.sites.length; index++) {
+      const site = this.sites[index] as BlockSite;
+      if (site.block !== this.blocks[index] || lineOf(site) !== this.lines[index]) return false;
+      if (site.file.path !== this.paths[index]) return false;
+    }
+    return true;
+  }
+}
+
+function lineOf({ file, index }: BlockSite): number | undefined {
+  return file.document.lines[index];
+}
+
+/** The same for the places of many complaints: only files that have changed are looked into. */
+export class WhereaboutsByFile {
+  private readonly files: readonly { file: SourceFile; readonly whereabouts: Whereabouts }[];
+
+  constructor(placed: readonly { readonly place: Place }[]) {
+    const byFile = new Map<SourceFile, { readonly place: Place }[]>();
+    for (const one of placed) listUnder(byFile, one.place.site.file, one);
+    this.files = [...byFile].map(([file, inFile]) => ({ file, whereabouts: new Whereabouts(inFile) }));
+  }
+
+  /** @param now the files as they are, by their paths */
+  hold(now: ReadonlyMap<string, SourceFile>): boolean {
+    for (const known of this.files) {
+      const file = now.get(known.file.path);
+      if (file === known.file) continue;
+      if (file === undefined || !known.whereabouts.hold()) return false;
+      known.file = file;
+    }
+    return true;
+  }
+}
