@@ -119,8 +119,8 @@ function memoryGoals({ resident, held, lines, growth, edits }) {
   ];
 }
 
-function activationGoals({ median, loaded }) {
-  const figure = `${milliseconds(median)}; all of it is loaded after ${milliseconds(loaded)}`;
+function activationGoals({ median, behind }) {
+  const figure = `${milliseconds(median)}; what it loads behind that takes ${milliseconds(behind)} of processor time`;
   return [{ goal: "the extension starts within 50 ms", figure, reached: median <= 50 }];
 }
 

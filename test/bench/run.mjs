@@ -84,6 +84,7 @@ const PARTS = {
     existsSync(packageFile)
       ? measureActivation({
           packageFile,
+          dist,
           samples: path.join(root, "samples/roadster"),
           rounds: quick ? 1 : 7,
         })
