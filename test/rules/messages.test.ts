@@ -268,6 +268,37 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
       "error released-with-open-items: road stays shut with 3 items open: one: off since 2026-05-02, two: off since 2026-05-02 and three: off since 2026-05-02",
     ],
   ],
+  "what a release finds wanting of a joint": [
+    [
+      `hold road "Road"\n  needs: joints\n\n${flange("  torque: 24 N.m\n  lock: split_pin\n", "  loosened: flange\n  torqued: flange 24 N.m\n  locked: flange with tab_washer\n  released: road\n")}`,
+      "warning lock-missing: flange is locked with tab washer: expected split pin",
+      "error released-with-open-items: road (Road) stays shut with 1 item open: flange: not secured: locked with tab washer, not with split pin",
+    ],
+    [
+      `hold road "Road"\n  needs: joints\n\npart hub "Hub"\n\njoint flange "Flange"\n  joins: hub\n  torque: 24 N.m\n${EVENING}  loosened: flange\n  removed: hub\n  fitted: hub for trial\n  torqued: flange 24 N.m\n  released: road\n`,
+      "error released-with-open-items: road (Road) stays shut with 1 item open: flange: not secured: hub is on for trial only",
+    ],
+  ],
+  "values that cannot be meant": [
+    [
+      "closed: 2026-05-03..2026-05-02\n",
+      "error unreadable-value: 2026-05-02 is not read here: expected a day that is not before 2026-05-03",
+    ],
+    ["closed: 2026-05-03..2026-05-03\n"],
+    [
+      'part kit "Kit"\n  price: 2 GBP\n  stock: -1\n',
+      "error unreadable-value: -1 is not read here: expected a whole number, not negative",
+    ],
+    [
+      flange("  bolt: 0 x M8x30\n  torque: 24 N.m\n"),
+      "error unreadable-value: 0 is not read here: expected a whole number, at least 1",
+    ],
+    ['part M8 "Bolt"\n', "error reserved-name: M8 reads as a thread: expected another name for this part"],
+    [
+      'part on "On"\n',
+      "error reserved-name: on is a word of the notation: expected another name for this part",
+    ],
+  ],
   "words and units that are not known": [
     [`part hub "Hub"\n  size: width 6 inches\n`, "error unknown-unit: inches is no unit here: written in"],
     [
@@ -303,4 +334,17 @@ describe.each(Object.entries(CASES))("of %s", (_, cases) => {
       expect(said(log)).toEqual(expected);
     },
   );
+});
+
+it("what leans on a system is shown with its part in it", () => {
+  const roles = (leaning: string) => {
+    const text = `vehicle "Example"\n\nhold road "Road"\n  needs: systems\n  planned: 2026-06-05\n\nsystem oil "Oil"\n${EVENING}  opened: oil\n${leaning}`;
+    const { complaints } = complaintsOf(readLogs([{ path: "log.cotter", text }]));
+    return complaints
+      .filter(({ code }) => code === "opened-not-bled")
+      .flatMap(({ seeAlso }) => seeAlso.map(({ message }) => message));
+  };
+  expect(roles("")).toEqual(["road is planned"]);
+  expect(roles("  released: road\n")).toEqual(["released road"]);
+  expect(roles("  ran: vehicle 1 h\n")).toEqual(["running"]);
 });
