@@ -6,7 +6,7 @@ import path from "node:path";
 import { root } from "./figures.mjs";
 
 /** Where a change stands between 0 and 1: evenly, and in no order that the code has. */
-export function lotOf(seed, { fileName, location: { start, end }, mutatorName, replacement }) {
+function lotOf(seed, { fileName, location: { start, end }, mutatorName, replacement }) {
   const place = [start.line, start.column, end.line, end.column];
   const words = JSON.stringify([seed, fileName, ...place, mutatorName, replacement]);
   return createHash("sha256").update(words).digest().readUIntBE(0, 6) / 2 ** 48;
