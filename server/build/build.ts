@@ -53,7 +53,7 @@ export interface Build {
   readonly findings: readonly Finding[];
   /** How the diary was read, for the next build of the same files. */
   readonly diary: Diary;
-  /** What was made of it, for the next build; undefined of the first. */
+  /** What was made of it, for the next build; undefined where none will go on from it. */
   readonly memory: Memory | undefined;
 }
 
@@ -69,18 +69,22 @@ export interface BuildOptions {
    * already is taken from it.
    */
   readonly before?: Build | undefined;
+  /** Whether a build will go on from this one: what that will need is then kept. With one before it, that is taken for granted. */
+  readonly isGoneOnFrom?: boolean;
 }
 
 /** Derives a build from its files. Pure: the same files and dates give the same build. */
-export function readBuild(files: readonly SourceFile[], { clock, on, photos, before }: BuildOptions): Build {
+export function readBuild(files: readonly SourceFile[], options: BuildOptions): Build {
+  const { clock, on, photos, before } = options;
+  const keeps = before !== undefined || options.isGoneOnFrom === true;
   const ordered = inOrder(files);
   const gathered = gather(ordered);
   const names = namesOf(gathered);
   const today = on ?? statedToday(gathered) ?? clock;
   const lost = lostLinesOf(ordered, gathered, names);
-  const diary = readDiary(gathered, names, today, lost, before?.diary);
+  const diary = readDiary(gathered, names, today, lost, keeps, before?.diary);
   const { replay, facts } = diary;
-  const memory = before === undefined ? undefined : (before.memory ?? new Memory());
+  const memory = keeps ? (before?.memory ?? new Memory()) : undefined;
   const review = reviewOf(diary, memory);
   const calculations = definedCalculations(review);
   const findingLists = [

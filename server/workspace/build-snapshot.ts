@@ -58,7 +58,7 @@ export class BuildSnapshot {
   read(): Build {
     this.readBuild ??= readBuild(
       this.logs.map(({ file }) => file),
-      { ...this.options, before: this.before },
+      { ...this.options, before: this.before, isGoneOnFrom: true },
     );
     this.before = undefined;
     return this.readBuild;

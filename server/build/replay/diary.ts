@@ -111,14 +111,16 @@ function goingOn(known: Diary, days: readonly DatedDay[]): Beginning {
 /**
  * @param today facts of later days are read but do not count
  * @param lost the lines of the whole text that could not be read
+ * @param keeps whether moments are kept, for a diary that goes on from this one
  * @param before the diary as it was read before an edit: what comes before the first day that is other need not be read
- *   again. Without it no moments are kept.
+ *   again
  */
 export function readDiary(
   gathered: Gathered,
   names: Names,
   today: IsoDate,
   lost: LostLines,
+  keeps: boolean,
   before?: Diary,
 ): Diary {
   const dated = inDateOrder(gathered.dayLists);
@@ -127,7 +129,7 @@ export function readDiary(
     before !== undefined && goesOn(before, gathered, names, today, lost) ? goingOn(before, days) : ANEW;
   const replay = start?.replay.copy(gathered) ?? beginning(gathered, names, today, dated[0]?.date, lost);
   const facts = new FactList(known?.facts, start?.facts);
-  const moments = new Moments(replay, facts, earlier, before === undefined ? 0 : days.length);
+  const moments = new Moments(replay, facts, earlier, keeps ? days.length : 0);
   for (let index = start?.day ?? 0; index < days.length; index++) {
     const day = days[index] as DatedDay;
     const from = index === start?.day ? start.ofDay : 0;
