@@ -77,7 +77,7 @@ export class Moments {
     this.between = days === 0 ? Number.POSITIVE_INFINITY : Math.ceil(days / MOMENTS);
     // Those that stand far enough apart, and the last: each edit would add one otherwise.
     for (const moment of earlier)
-      if (moment === earlier.at(-1) || moment.day >= this.last + this.between) this.beforeDays.push(moment);
+      if (moment === earlier.at(-1) || this.isFar(moment.day)) this.beforeDays.push(moment);
   }
 
   get all(): readonly Moment[] {
@@ -86,8 +86,9 @@ export class Moments {
 
   /** A day begins that is the first of its date: a moment is kept where one is asked for, or the last is far behind. */
   beforeDay(day: number, isAsked: boolean): void {
-    if (this.between === Number.POSITIVE_INFINITY || day <= this.last) return;
-    if (isAsked || day >= this.last + this.between) this.beforeDays.push(this.at(day, 0));
+    const isNew = day > (this.beforeDays.at(-1)?.day ?? -1);
+    if (this.between < Number.POSITIVE_INFINITY && isNew && (isAsked || this.isFar(day)))
+      this.beforeDays.push(this.at(day, 0));
   }
 
   at(day: number, ofDay: number): Moment {
@@ -95,7 +96,8 @@ export class Moments {
     return { day, ofDay, facts: facts.length, replay: replay.copy(replay.gathered) };
   }
 
-  private get last(): number {
-    return this.beforeDays.at(-1)?.day ?? 0;
+  /** Whether the last moment lies far behind a day; with none there, it does. */
+  private isFar(day: number): boolean {
+    return day >= (this.beforeDays.at(-1)?.day ?? Number.NEGATIVE_INFINITY) + this.between;
   }
 }
