@@ -39,8 +39,12 @@ class Subject {
     });
   }
 
-  diagnostics() {
-    return this.client.ask("textDocument/diagnostic", { textDocument: { uri: this.uri } });
+  /** As an editor asks: a server that has named its last answer need not give the same again. */
+  async diagnostics() {
+    const asked = { textDocument: { uri: this.uri }, previousResultId: this.resultId };
+    const told = await this.client.ask("textDocument/diagnostic", asked);
+    this.resultId = told?.resultId ?? this.resultId;
+    return told;
   }
 
   async open(languageId, text) {
