@@ -229,7 +229,7 @@ function samples(byFolder = {}) {
   };
   return [
     "### A draw from all files",
-    "All changes of a folder would take days. So some were drawn from all of its files, by a hash of the file, the place, the kind of the change and a seed: each change has the same chance. The interval is that of Wilson, at 95 %. In brackets: those that were noticed since a test did not end in time. Where a folder has two seeds, tests were written for what the lower row left, and the upper one was drawn anew after that.",
+    "All changes of a folder would take days. So some were drawn from all of its files, by a hash of the file, the place, the kind of the change and a seed: each change has the same chance. The interval is that of Wilson, at 95 %. In brackets: those that were noticed since a test did not end in time. Where a folder has two seeds, tests were written for what the lower row left, and the upper one was drawn anew after that; with it, tests of floors above that lead there were run too (`test/reliability/stryker.mjs` names them), where the lower row has the tests of the folder alone.",
     [
       "| folder | seed | drawn | noticed (in time) | share | interval | left out | run on |",
       "| --- | ---: | ---: | ---: | ---: | ---: | ---: | --- |",
