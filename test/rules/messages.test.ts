@@ -231,6 +231,15 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
       'circuit fan "Fan"\n  load: 150 A\n  fuse: 100 A\n',
       "error fuse-under-load: the load of 150 A is over its fuse of 100 A: expected at most 80 %, no blade fuse is that large; inrush and stall are not judged",
     ],
+    ...(
+      [
+        ["max 3 %", "there and back", "1.26 V (10.5 %)", "3 %"],
+        ["max 0.1 V\n  return: frame", "there, the frame leading back", "0.632 V (5.27 %)", "0.1 V"],
+      ] as const
+    ).map(([drop, way, lost, most]): readonly [string, string] => [
+      `circuit lamp "Lamp"\n  supply: 12 V\n  load: 110 W\n  wire: 1 mm2\n  length: 4 m\n  drop: ${drop}\n`,
+      `warning voltage-drop: ${lost} is lost at 9.16667 A on the way ${way}: expected at most ${most}`,
+    ]),
     [
       `system clutch "Clutch"\n  pressure_test: 40 bar for 2 min\n${EVENING}  opened: clutch\n  proved: clutch at 40 bar for 2 min\n`,
       "error proved-while-open: this proof of clutch is none: it has been neither filled nor bled since it was opened",
@@ -298,6 +307,29 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
       'part on "On"\n',
       "error reserved-name: on is a word of the notation: expected another name for this part",
     ],
+  ],
+  "what waits, and what goes back too early": [
+    [
+      `hold road "Road"\n  needs: snags\n\n${flange("  torque: 70 N.m\n  after: road\n", "  loosened: flange\n  nipped: flange\n")}`,
+      "information final-torque-waiting: flange is only nipped until road is released",
+    ],
+    [
+      `job alignment "Alignment"\n\n${flange("  torque: 70 N.m\n  after: alignment\n", "  loosened: flange\n  nipped: flange\n  ran: vehicle 1 h\n")}`,
+      "warning final-torque-waiting: flange is only nipped, waits until alignment is started, and has run: expected it torqued",
+    ],
+    ...(
+      [
+        ["found: arm bent", "found bent: expected it repaired or renewed"],
+        [
+          "decided: arm recondition",
+          "decided recondition: expected it reconditioned with its kit in hand, or back",
+        ],
+        ["decided: arm repair", "decided repair: expected it repaired, or back"],
+      ] as const
+    ).map(([fact, why]): readonly [string, string] => [
+      `part arm "Arm"\n${EVENING}  removed: arm\n  ${fact}\n  fitted: arm\n`,
+      `error fitted-condemned: arm goes back although it was ${why} first`,
+    ]),
   ],
   "words and units that are not known": [
     [`part hub "Hub"\n  size: width 6 inches\n`, "error unknown-unit: inches is no unit here: written in"],
