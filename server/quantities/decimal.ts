@@ -24,6 +24,7 @@ export const ONE: Decimal = new Decimal(1);
 
 /** A decimal of at most 34 significant digits. A number is read by its shortest decimal form, so 0.1 is exactly 0.1. */
 export function decimal(x: Decimal | string | number | bigint): Decimal {
+  if (typeof x === "object" && isOurs(x) && x.precision() <= PRECISION) return x;
   const value = typeof x === "bigint" ? new Decimal(x.toString()) : new Decimal(x);
   return value.precision() > PRECISION ? value.toSignificantDigits(PRECISION) : value;
 }
@@ -42,10 +43,42 @@ export function scale(
   numerator: Decimal,
   denominator: Decimal,
 ): { value: Decimal; exact: boolean } {
+  const short = scaledShort(value, numerator, denominator);
+  if (short !== undefined) return { value: short, exact: true };
   const product = new WideDecimal(value).times(numerator);
   const quotient = product.div(denominator);
   const rounded = new Decimal(quotient.toSignificantDigits(PRECISION));
   return { value: rounded, exact: new WideDecimal(rounded).times(denominator).equals(product) };
+}
+
+/** The same where neither the product nor the quotient has more digits than are kept, as most that are written down have. */
+function scaledShort(value: Decimal, numerator: Decimal, denominator: Decimal): Decimal | undefined {
+  if (!fitsProduct(value, numerator)) return undefined;
+  const product = numerator.equals(ONE) ? value : value.times(numerator);
+  if (denominator.equals(ONE)) return product;
+  const quotient = product.div(denominator);
+  return fitsProduct(quotient, denominator) && quotient.times(denominator).equals(product)
+    ? quotient
+    : undefined;
+}
+
+/** Whether a product of two decimals has room for all of its digits. */
+function fitsProduct(one: Decimal, other: Decimal): boolean {
+  return isOurs(one) && isOurs(other) && one.precision() + other.precision() <= PRECISION;
+}
+
+/** Whether what is computed with a number has 34 digits. `instanceof` cannot tell: all decimals share a prototype. */
+function isOurs(value: Decimal): boolean {
+  return value.constructor === Decimal;
+}
+
+/** Whether a sum of two decimals has room for all of its digits, so that it need not be looked at whether it is exact. */
+export function fitsSum(one: Decimal, other: Decimal): boolean {
+  if (!one.isFinite() || !other.isFinite()) return false;
+  if (one.isZero()) return other.precision() <= PRECISION;
+  if (other.isZero()) return one.precision() <= PRECISION;
+  const last = Math.min(one.e - one.precision(), other.e - other.precision());
+  return Math.max(one.e, other.e) - last < PRECISION;
 }
 
 /** A product with every digit, of factors of at most 130 digits together. */

@@ -146,7 +146,7 @@ export function dimensionOf(exponents: readonly number[], kind: Kind = "plain"):
 
 /** The same exponents under another kind, where that kind applies to them. */
 export function ofKind(dimension: Dimension, kind: Kind): Dimension {
-  return dimensionOf(dimension.exponents, kind);
+  return dimension.kind === kind ? dimension : dimensionOf(dimension.exponents, kind);
 }
 
 /** A torque or an energy stays one when it is multiplied by a bare number; every other product is `plain`. */

@@ -37,11 +37,25 @@ const COMMA = /^[+-]?[0-9]+,[0-9]+(?:[eE][+-]?[0-9]{1,4})?$/;
 const GROUPED = /^[+-]?[0-9]{1,3}(?:,[0-9]{3}){2,}(?:\.[0-9]+)?$|^[+-]?[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]+$/;
 const BARE_POINT = /^([+-]?)([0-9]*)\.([0-9]*)$/;
 
+/** Texts remembered; beyond it the memory starts afresh, so that endless new numbers cannot fill it. */
+const MOST_REMEMBERED = 4000;
+
+const remembered = new Map<string, NumberRead | NumberFault>();
+
 /**
  * Reads `12`, `-1.5`, `+0.05`, `1e-3`, `3/8`, `1-3/8` and `1 3/8`; the minus sign U+2212 reads as `-`.
- * Where a mixed number may stand (before an inch or foot unit) is the grammar's business.
+ * Where a mixed number may stand (before an inch or foot unit) is the grammar's business. The answer is remembered by text.
  */
 export function readNumber(text: string): NumberRead | NumberFault {
+  const known = remembered.get(text);
+  if (known !== undefined) return known;
+  if (remembered.size >= MOST_REMEMBERED) remembered.clear();
+  const read = readAfresh(text);
+  remembered.set(text, read);
+  return read;
+}
+
+function readAfresh(text: string): NumberRead | NumberFault {
   if (text.length > LONGEST_TEXT) return { fault: "number-too-long" };
   const written = text.trim().replace(/\u2212/g, "-");
   const plain = PLAIN.exec(written);

@@ -4,6 +4,7 @@ import {
   Decimal,
   decimal,
   exactProduct,
+  fitsSum,
   formatDecimal,
   formatSignificant,
   ONE,
@@ -74,8 +75,19 @@ export function quantity(
   return quantityOf(value, found);
 }
 
+/** What each number was last written in: a diary says the same few figures over and over. */
+const written = new WeakMap<NumberRead, Quantity>();
+
 /** A number as read, in a unit. */
 export function writtenQuantity(number: NumberRead, unit: Unit): Quantity {
+  const known = written.get(number);
+  if (known?.unit === unit) return known;
+  const made = inUnit(number, unit);
+  written.set(number, made);
+  return made;
+}
+
+function inUnit(number: NumberRead, unit: Unit): Quantity {
   const { value, places, figures, fraction } = number;
   const ends = fraction === undefined || exactProduct(value, fraction.denominator).equals(fraction.numerator);
   return {
@@ -212,6 +224,7 @@ export function absolute(a: Quantity): Quantity {
 /** The mean of one or more quantities, temperature readings included, in the unit of the first. */
 export function meanOf(quantities: readonly [Quantity, ...Quantity[]]): Quantity | QuantityFault {
   const [first, ...others] = quantities;
+  if (others.length === 0 && first.fraction === undefined) return meanOfOne(first);
   let total: Quantity | QuantityFault = asDifference({ ...first, value: decimal(0) });
   for (const other of others) {
     const step = subtract(other, first);
@@ -221,6 +234,12 @@ export function meanOf(quantities: readonly [Quantity, ...Quantity[]]): Quantity
   }
   const share = divide(total, quantityOf(quantities.length));
   return isFault(share) ? share : add(first, share);
+}
+
+/** What dividing by one comes to: a kelvin that may be a reading or a difference is taken for a difference. */
+function meanOfOne(only: Quantity): Quantity | QuantityFault {
+  const dimension = only.dimension.kind === "plain" ? asDifference(only).dimension : only.dimension;
+  return withinReach("add", dimension === only.dimension ? only : { ...only, dimension });
 }
 
 /** `a · b`, in the unit that a practitioner would choose. */
@@ -379,7 +398,7 @@ function sum(a: Quantity, b: Quantity, dimension: Dimension): Quantity | Quantit
     dimension,
     places: more(a.places, b.places),
     figures: fewer(a.figures, b.figures),
-    exact: a.exact && b.exact && value.minus(a.value).equals(b.value),
+    exact: a.exact && b.exact && (fitsSum(a.value, b.value) || value.minus(a.value).equals(b.value)),
   });
 }
 
