@@ -6,7 +6,7 @@ import { add, computedQuantity, convert, divide, hasDimension, quantityOf } from
 import { isFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
 import type { Verdict } from "../quantities/verdict.ts";
-import { judge } from "../quantities/verdict.ts";
+import { judge, judgeExactly } from "../quantities/verdict.ts";
 import { proofLoad } from "../trade/bolts.ts";
 import { isFaulty } from "../trade/function.ts";
 import { preloadShare } from "../trade/tables/joint-figures.ts";
@@ -14,7 +14,7 @@ import { TORQUE_TOLERANCE } from "./figures.ts";
 import type { TorqueFault } from "./finding-data/joints.ts";
 import { boltOf } from "./joint-bolt.ts";
 import { tighteningOf } from "./joint-friction.ts";
-import { uncertaintyFor } from "./judgement.ts";
+import { precisionOf, uncertaintyFor } from "./judgement.ts";
 import { Remembered } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { TorqueReading } from "./states.ts";
@@ -62,11 +62,19 @@ function faultOf(
 ): TorqueFault | undefined {
   const limits = torqueLimits(standing, joint);
   if (limits === undefined) return undefined;
-  const exact = judge([torque], undefined, limits, 0);
+  const exact = judgeExactly(torque, limits);
   if (isFault(exact)) return undefined;
   if (exact.verdict === "outside") return outside("torque", exact, limits);
   const ofAngle = angleFault(standing, joint, angle);
   if (ofAngle !== undefined) return ofAngle;
+  return doubts.of(limits, [torque, gauge && precisionOf(gauge)], () => doubtOf(torque, gauge, limits));
+}
+
+/** Doubt about the torque that each joint was last tightened to. */
+const doubts = new Remembered<Limits, TorqueFault | undefined>();
+
+/** Whether it is uncertain that a torque within the limits is. */
+function doubtOf(torque: Quantity, gauge: TorqueReading["gauge"], limits: Limits): TorqueFault | undefined {
   const uncertainty = uncertaintyFor(undefined, gauge, torque);
   const doubtful = judge([torque], uncertainty, limits, 0);
   if (uncertainty === undefined || isFault(doubtful) || doubtful.verdict !== "uncertain") return undefined;
@@ -83,12 +91,12 @@ export function isGrave(fault: TorqueFault | undefined): boolean {
 export function stageReached(standing: Defined, joint: TreeNode, torque: Quantity): Quantity | undefined {
   const limits = torqueLimits(standing, joint);
   if (limits === undefined) return undefined;
-  const final = judge([torque], undefined, limits, 0);
+  const final = judgeExactly(torque, limits);
   if (isFault(final) || final.verdict !== "outside" || final.side !== "lower") return undefined;
   const stages = standing.definitions.one(joint, "stages")?.record.quantities ?? [];
   return stages.find((stage) => {
     const around = withTolerance({ nominal: stage });
-    const verdict = around && judge([torque], undefined, around, 0);
+    const verdict = around && judgeExactly(torque, around);
     return verdict !== undefined && !isFault(verdict) && verdict.verdict !== "outside";
   });
 }

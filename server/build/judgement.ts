@@ -7,7 +7,7 @@ import type { QuantityFault } from "../quantities/quantity-fault.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import { expandedFromResolution, gaugeUncertainty, uncertaintyOf } from "../quantities/uncertainty.ts";
 import type { Verdict } from "../quantities/verdict.ts";
-import { judge } from "../quantities/verdict.ts";
+import { judge, judgeExactly } from "../quantities/verdict.ts";
 import type { NamedDefinition } from "./definitions.ts";
 import { NEAR_SHARE } from "./figures.ts";
 import type { DefinitionRecord, RecordWord } from "./lowering/definition-record.ts";
@@ -55,8 +55,10 @@ function verdictOn(
   });
 }
 
+type Precision = DefinitionRecord<"uncertainty"> | DefinitionRecord<"resolution">;
+
 /** The record of a gauge from which its uncertainty follows. */
-export function precisionOf(gauge: NamedDefinition): DefinitionRecord | undefined {
+export function precisionOf(gauge: NamedDefinition): Precision | undefined {
   return recordOf(gauge, "uncertainty") ?? recordOf(gauge, "resolution");
 }
 
@@ -105,7 +107,19 @@ export function uncertaintyFor(
   gauge: NamedDefinition | undefined,
   reading: Quantity,
 ): Quantity | undefined {
-  const uncertainty = uncertaintyKnown(stated, gauge, reading);
+  const precision = gauge && precisionOf(gauge);
+  return uncertainties.of(reading, [stated, precision], () => uncertaintyAfresh(stated, precision, reading));
+}
+
+/** What was last said of each reading: a diary says the same few figures over and over. */
+const uncertainties = new Remembered<Quantity, Quantity | undefined>();
+
+function uncertaintyAfresh(
+  stated: Quantity | undefined,
+  precision: Precision | undefined,
+  reading: Quantity,
+): Quantity | undefined {
+  const uncertainty = uncertaintyKnown(stated, precision, reading);
   if (uncertainty === undefined || isFault(uncertainty)) return undefined;
   // A gauge for something else has nothing to say of this reading.
   return isFault(add(asDifference(reading), asDifference(uncertainty))) ? undefined : uncertainty;
@@ -113,18 +127,17 @@ export function uncertaintyFor(
 
 function uncertaintyKnown(
   stated: Quantity | undefined,
-  gauge: NamedDefinition | undefined,
+  precision: Precision | undefined,
   reading: Quantity,
 ): Quantity | QuantityFault | undefined {
-  const whole = stated ?? (gauge && recordOf(gauge, "uncertainty")?.quantity);
+  const whole = stated ?? (precision?.word === "uncertainty" ? precision.quantity : undefined);
   if (whole !== undefined) {
     // A share of a reading that is itself in percent is in points.
     return hasDimension(reading, "ratio")
       ? asDifference(whole)
       : uncertaintyOf(gaugeUncertainty(whole), reading);
   }
-  const resolution = gauge && recordOf(gauge, "resolution");
-  return resolution && expandedFromResolution(resolution.quantity);
+  return precision && expandedFromResolution(precision.quantity);
 }
 
 /** The last record of a word in a named definition. */
@@ -132,7 +145,8 @@ export function recordOf<W extends RecordWord>(
   definition: NamedDefinition,
   word: W,
 ): DefinitionRecord<W> | undefined {
-  return recordsOf(definition, word).at(-1);
+  const found = definition.records.findLast(({ record }) => record.word === word);
+  return found?.record as DefinitionRecord<W> | undefined;
 }
 
 /** Every record of a word in a named definition. */
@@ -151,7 +165,7 @@ export function gaugeReads(gauge: NamedDefinition, value: Quantity): boolean | u
   const ranges: readonly Limits[] = recordOf(gauge, "reads")?.ranges ?? [];
   if (ranges.length === 0) return undefined;
   return ranges.some((range) => {
-    const verdict = judge([value], undefined, range, 0);
+    const verdict = judgeExactly(value, range);
     return !isFault(verdict) && verdict.verdict !== "outside";
   });
 }

@@ -21,5 +21,7 @@ export class Remembered<Key extends object, Result> {
 
 /** Whether two lists hold the same objects and values, in the same order. */
 export function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((input, index) => input === other[index]);
+  if (one.length !== other.length) return false;
+  for (let index = 0; index < one.length; index++) if (one[index] !== other[index]) return false;
+  return true;
 }

@@ -1,5 +1,5 @@
 /** Whether a torque wrench is fine enough for the torque that it is said to have given. */
-
+import type { Limits } from "../quantities/limits.ts";
 import { zone } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { convert } from "../quantities/quantity.ts";
@@ -9,6 +9,7 @@ import { COARSE_TORQUE_SHARE, LEAST_SHARE_OF_RANGE } from "./figures.ts";
 import type { LimitFindings } from "./finding-data/limits.ts";
 import { torqueLimits } from "./joint-torque.ts";
 import { recordOf, uncertaintyFor } from "./judgement.ts";
+import { Remembered } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { TreeNode } from "./tree/node.ts";
 
@@ -42,7 +43,19 @@ function coarse(
   torque: Quantity,
 ): LimitFindings["gauge-too-coarse"] | undefined {
   const limits = torqueLimits(standing, joint);
-  const whole = limits?.lower === undefined || limits.upper === undefined ? undefined : zone(limits);
+  if (limits === undefined) return undefined;
+  return remembered.of(limits, [gauge, torque], () => coarseFor(limits, gauge, torque));
+}
+
+/** What was last said of each joint's limits. */
+const remembered = new Remembered<Limits, LimitFindings["gauge-too-coarse"] | undefined>();
+
+function coarseFor(
+  limits: Limits,
+  gauge: NamedDefinition,
+  torque: Quantity,
+): LimitFindings["gauge-too-coarse"] | undefined {
+  const whole = limits.lower === undefined || limits.upper === undefined ? undefined : zone(limits);
   const uncertainty = uncertaintyFor(undefined, gauge, torque);
   const same = whole && uncertainty && convert(uncertainty, whole.unit);
   if (

@@ -83,6 +83,20 @@ export function judge(
   };
 }
 
+/** Verdicts on readings that were taken as exact, by the limits and the reading: the same few are asked for again and again. */
+const exactVerdicts = new WeakMap<Limits, WeakMap<Quantity, ReturnType<typeof judge>>>();
+
+/** Judges one reading as if it had no uncertainty, and as near to nothing. */
+export function judgeExactly(reading: Quantity, limits: Limits): Verdict | NoLimitFault | QuantityFault {
+  const ofLimits = exactVerdicts.get(limits) ?? new WeakMap<Quantity, ReturnType<typeof judge>>();
+  exactVerdicts.set(limits, ofLimits);
+  const known = ofLimits.get(reading);
+  if (known !== undefined) return known;
+  const verdict = judge([reading], undefined, limits, 0);
+  ofLimits.set(reading, verdict);
+  return verdict;
+}
+
 interface Nearest {
   readonly reading: Quantity;
   readonly side: Side;
