@@ -29,6 +29,9 @@ function groupByFact(): Map<FactWord, Caution[]> {
   return grouped;
 }
 
+/** Facts of which something else is said, or remembered for later ones. */
+const REMEMBERED: ReadonlySet<FactWord> = new Set(["sent", "inspected", "ran", "cleaned", "fitted"]);
+
 /** Materials that do not magnetise, so that magnetic particles find nothing in them. */
 const NOT_MAGNETIC: ReadonlySet<string> = new Set([
   "aluminium",
@@ -56,12 +59,21 @@ class Care {
   }
 
   read(fact: DatedFact): void {
-    const cautions = BY_FACT.get(fact.fact.word);
+    const cautions = this.cautionsFor(fact);
+    if (cautions.length === 0 && !REMEMBERED.has(fact.fact.word)) return;
     const subjects = this.subjectsOf(fact);
-    for (const caution of cautions ?? []) this.show(caution, fact, subjects);
+    for (const caution of cautions) this.show(caution, fact, subjects);
     if (fact.fact.word === "sent") this.complainOfWork(fact as DatedFact<"sent">, subjects);
     if (fact.fact.word === "inspected") this.complainOfMethod(fact as DatedFact<"inspected">, subjects);
     this.remember(fact, subjects);
+  }
+
+  /** The cautions that a fact may bring, without those that its day has shown. */
+  private cautionsFor({ fact, place }: DatedFact): readonly Caution[] {
+    const cautions = BY_FACT.get(fact.word);
+    if (cautions === undefined) return [];
+    const shown = this.before.shownIn(place.site);
+    return cautions.filter(({ kind }) => !shown.has(kind));
   }
 
   private show({ kind, triggers }: Caution, fact: DatedFact, subjects: readonly TreeNode[]): void {

@@ -10,7 +10,7 @@ import type { Tree } from "./tree.ts";
  */
 export function likelyPaths(tree: Tree, text: string, taken: (node: TreeNode) => boolean): readonly string[] {
   const names = text.split(".");
-  const slips = new Slips();
+  const slips = slipsIn(tree);
   let fewest = names.length + 1;
   let candidates = new Set<string>();
   for (const node of candidateNodes(tree, names)) {
@@ -42,9 +42,20 @@ function candidateNodes(tree: Tree, names: readonly string[]): Iterable<TreeNode
   return new Set([...alike, ...beside]);
 }
 
+/** So many misspelt names are remembered at once. */
+const MOST_REMEMBERED = 1000;
+
+const remembered = new WeakMap<Tree, Slips>();
+
+function slipsIn(tree: Tree): Slips {
+  const known = remembered.get(tree) ?? new Slips();
+  remembered.set(tree, known);
+  return known;
+}
+
 /** How many names differ by a slip, remembered name by name: paths share most of theirs. */
 class Slips {
-  private readonly known = new Map<string, boolean>();
+  private readonly known = new Map<string, Map<string, boolean>>();
 
   /** Counted from the last name upwards, no further than `most`; more than that where a name is another altogether. */
   in(names: readonly string[], node: TreeNode, most: number): number {
@@ -62,11 +73,20 @@ class Slips {
 
   private between(written: string, name: string): boolean {
     if (written.length < 3) return true;
-    const key = `${written} ${name}`;
-    const known = this.known.get(key);
+    const others = this.comparedWith(written);
+    const known = others.get(name);
     if (known !== undefined) return known;
     const like = nearest(written, [name]).length > 0;
-    this.known.set(key, like);
+    others.set(name, like);
     return like;
+  }
+
+  private comparedWith(written: string): Map<string, boolean> {
+    const known = this.known.get(written);
+    if (known !== undefined) return known;
+    if (this.known.size >= MOST_REMEMBERED) this.known.clear();
+    const made = new Map<string, boolean>();
+    this.known.set(written, made);
+    return made;
   }
 }

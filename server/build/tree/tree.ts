@@ -1,5 +1,6 @@
 /** The tree of the vehicle: parts, joints, systems and circuits under their assemblies. */
 
+import { listUnder } from "../list-under.ts";
 import type { Place } from "../source.ts";
 import type { SourcedRecord, TreeKind, TreeNode } from "./node.ts";
 import type { TextDefinition } from "./text-definition.ts";
@@ -20,6 +21,8 @@ export class Tree {
   readonly root: TreeNode;
   private readonly byPath = new Map<string, GrowingNode>();
   private readonly byLastName = new Map<string, TreeNode[]>();
+  /** By the last two names: of the last alone there may be one in every corner of the vehicle. */
+  private readonly byLastNames = new Map<string, TreeNode[]>();
 
   constructor(vehicle: Vehicle, definitions: Iterable<TextDefinition>) {
     this.root = this.node("vehicle", "vehicle", vehicle, undefined);
@@ -31,9 +34,8 @@ export class Tree {
     for (const node of [...this.byPath.values()]) this.joinToParent(node);
     for (const node of this.byPath.values()) {
       if (node === this.root) continue;
-      const alike = this.byLastName.get(node.name);
-      if (alike === undefined) this.byLastName.set(node.name, [node]);
-      else alike.push(node);
+      listUnder(this.byLastName, node.name, node);
+      if (node.path !== node.name) listUnder(this.byLastNames, lastNames(node.path), node);
     }
   }
 
@@ -52,8 +54,10 @@ export class Tree {
 
   /** The things whose path is this or ends in it. */
   withTail(tail: string): readonly TreeNode[] {
-    const alike = this.byLastName.get(lastName(tail)) ?? [];
-    if (!tail.includes(".")) return alike;
+    if (!tail.includes(".")) return this.byLastName.get(tail) ?? [];
+    const names = lastNames(tail);
+    const alike = this.byLastNames.get(names) ?? [];
+    if (names === tail) return alike;
     const ending = `.${tail}`;
     return alike.filter(({ path }) => path === tail || path.endsWith(ending));
   }
@@ -103,6 +107,12 @@ export class Tree {
 /** The last of a path's names. */
 function lastName(path: string): string {
   return path.slice(path.lastIndexOf(".") + 1);
+}
+
+/** The last two of a path's names. */
+function lastNames(path: string): string {
+  const last = path.lastIndexOf(".");
+  return path.slice(path.lastIndexOf(".", last - 1) + 1);
 }
 
 const NO_BLOCK: Vehicle = { title: undefined, header: undefined, records: [], lost: [] };
