@@ -2,7 +2,8 @@
 import type { NamedDefinition } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { recordsOf } from "./judgement.ts";
-import { complaintsOnce, Kept } from "./kept.ts";
+import { complaintsIn } from "./kept.ts";
+import { KeptOfAll } from "./kept-of-each.ts";
 import type { Names } from "./names.ts";
 import type { Review } from "./review.ts";
 import { placeAt } from "./source.ts";
@@ -25,14 +26,16 @@ function holdsThatStop(names: Names, job: NamedDefinition): readonly NamedDefini
 
 /** Each circle once, at the `after:` of a member that has one. */
 export function complaintsOfCycles(review: Review): readonly Finding[] {
-  return complaintsOnce(ofAll, review, review.gathered.tree.root, [], (own) => {
-    const settled = new Set<NamedDefinition>();
-    for (const kind of ["job", "hold"] as const)
-      for (const definition of own.names.every(kind)) followBack(own, definition, settled);
-  });
+  return ofAll.of(review, [], (own) =>
+    complaintsIn(own, () => {
+      const settled = new Set<NamedDefinition>();
+      for (const kind of ["job", "hold"] as const)
+        for (const definition of own.names.every(kind)) followBack(own, definition, settled);
+    }),
+  );
 }
 
-const ofAll = new Kept<TreeNode, readonly Finding[]>();
+const ofAll = new KeptOfAll<readonly Finding[]>();
 
 /** Walks back from a job or hold point, depth first; without recursion, since chains may be long. */
 function followBack(review: Review, start: NamedDefinition, settled: Set<NamedDefinition>): void {

@@ -39,24 +39,6 @@ export class Kept<Key extends object, Result> {
 }
 
 /** Complaints that are made again as they are, for as long as they would be the same. */
-export function complaintsOnce<Key extends object>(
-  kept: Kept<Key, readonly Finding[]>,
-  review: Review,
-  key: Key,
-  inputs: readonly unknown[],
-  complain: (review: Review) => void,
-): readonly Finding[] {
-  return kept.of(review, key, inputs, (own) => complaintsIn(own, complain));
-}
-
-/** What is complained of in a computation. */
-export function complaintsIn(review: Review, complain: (review: Review) => void): readonly Finding[] {
-  const before = review.findings.length;
-  complain(review);
-  return review.findings.splice(before);
-}
-
-/** The same for a computation that is a part of another one. */
 export function complainOnce<Key extends object>(
   kept: Kept<Key, readonly Finding[]>,
   review: Review,
@@ -64,5 +46,13 @@ export function complainOnce<Key extends object>(
   inputs: readonly unknown[],
   complain: (review: Review) => void,
 ): void {
-  for (const finding of complaintsOnce(kept, review, key, inputs, complain)) review.findings.push(finding);
+  const complaints = kept.of(review, key, inputs, (own) => complaintsIn(own, complain));
+  for (const finding of complaints) review.findings.push(finding);
+}
+
+/** What is complained of in a computation. */
+export function complaintsIn(review: Review, complain: (review: Review) => void): readonly Finding[] {
+  const before = review.findings.length;
+  complain(review);
+  return review.findings.splice(before);
 }
