@@ -7,7 +7,6 @@ import { KeptOfAll } from "./kept-of-each.ts";
 import type { Names } from "./names.ts";
 import type { Review } from "./review.ts";
 import { placeAt } from "./source.ts";
-import type { TreeNode } from "./tree/node.ts";
 
 /** What a job or hold point comes after: what it says, and for a job the hold points that stop it. */
 function predecessorsOf(names: Names, definition: NamedDefinition): readonly NamedDefinition[] {
