@@ -24,7 +24,7 @@ export class KeptOfEach<Thing extends object, Result> {
     judge: (review: Review, thing: Thing) => readonly Result[],
   ): readonly Result[] {
     const { memory, source } = review;
-    if (memory === undefined || !memory.isOf(source)) return things.flatMap((thing) => judge(review, thing));
+    if (memory === undefined || !memory.keeps(source)) return things.flatMap((thing) => judge(review, thing));
     const roll = memory.rollOf<Thing, Result>(this);
     if (!isSame(roll.inputs, inputs)) roll.dismissAll();
     else roll.dismiss([...roll.doubtful].filter(({ lookups }) => !lookups.holdIn(source)));

@@ -36,27 +36,38 @@ export class Memory {
   /** Of this standing are all verdicts that are not in doubt. */
   private standing: Standing | undefined;
   private leanings: LeaningsOn | undefined;
+  /**
+   * True where the definitions are others than in the build before: no verdict holds. Someone writes in a block that
+   * defines, and the next key will make them others again, so that keeping the new ones would not pay.
+   */
+  private isIdle = false;
 
-  isOf({ standing }: Source): boolean {
-    return this.standing === standing;
+  /** Whether verdicts on a standing are kept here. */
+  keeps({ standing }: Source): boolean {
+    return this.standing === standing && !this.isIdle;
   }
 
   /** Goes on to another standing. */
   goOn({ standing, leanings }: Source, to: DifferencesTo | undefined): void {
-    const { standing: before, leanings: leant } = this;
+    const { standing: before, leanings: leant, isIdle: wasIdle } = this;
     this.standing = standing;
     this.leanings = leanings;
-    if (before === undefined || leant === undefined) return;
-    const isNext =
-      to?.earlier === before &&
-      standing.definitions === before.definitions &&
-      standing.names === before.names &&
-      standing.date === before.date;
-    if (!isNext) {
-      for (const roll of this.rolls.values()) roll.doubtAll();
-      return;
-    }
-    for (const [table, keys] of to.differences) for (const key of [table, ...keys]) this.doubt(key);
+    this.isIdle = before !== undefined && !hasSameGrounds(before, standing);
+    if (before === undefined || leant === undefined || wasIdle) return;
+    if (this.isIdle) this.forget();
+    else if (to?.earlier !== before) for (const roll of this.rolls.values()) roll.doubtAll();
+    else this.doubtWhatDiffers(before, leant, to.differences);
+  }
+
+  private forget(): void {
+    this.rolls.clear();
+    this.askers.clear();
+  }
+
+  private doubtWhatDiffers(before: Standing, leant: LeaningsOn, differences: Differences): void {
+    const { standing, leanings } = this;
+    if (standing === undefined || leanings === undefined) return;
+    for (const [table, keys] of differences) for (const key of [table, ...keys]) this.doubt(key);
     this.doubt(DAYS);
     if (standing.lost !== before.lost) this.doubtLost(before.lost, standing);
     if (!leanings.areAs(leant)) this.doubt(LEANINGS);
@@ -93,6 +104,11 @@ export class Memory {
       for (const node of nodes) this.doubt(node);
     }
   }
+}
+
+/** What every verdict rests on. */
+function hasSameGrounds(one: Standing, other: Standing): boolean {
+  return one.definitions === other.definitions && one.names === other.names && one.date === other.date;
 }
 
 /** The verdicts of one kind, on each of a list of things. */
