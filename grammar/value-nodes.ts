@@ -16,23 +16,29 @@ import type {
 import * as token from "./tokens.ts";
 
 export function spanOf(first: IToken, last: IToken = first): Span {
-  return { start: first.startOffset, end: last.startOffset + last.image.length };
+  return { start: first.startOffset, end: endOf(last) };
 }
 
+function endOf(read: IToken): number {
+  return read.startOffset + read.image.length;
+}
+
+// Nodes name their places one by one: spread into them, each would keep them in an object of its own.
+
 export function numberNode(read: IToken): NumberNode {
-  return { kind: "number", text: read.image, ...spanOf(read) };
+  return { kind: "number", text: read.image, start: read.startOffset, end: endOf(read) };
 }
 
 export function unitNode(read: IToken): UnitNode {
-  return { kind: "unit", text: read.image, ...spanOf(read) };
+  return { kind: "unit", text: read.image, start: read.startOffset, end: endOf(read) };
 }
 
 export function threadNode(read: IToken): ThreadNode {
-  return { kind: "thread", text: read.image, ...spanOf(read) };
+  return { kind: "thread", text: read.image, start: read.startOffset, end: endOf(read) };
 }
 
 export function wordNode(read: IToken): WordNode {
-  return { kind: "word", text: read.image, ...spanOf(read) };
+  return { kind: "word", text: read.image, start: read.startOffset, end: endOf(read) };
 }
 
 /** A string without its marks; `\"` and `\\` stand for themselves, any other backslash for a backslash. */
@@ -40,11 +46,23 @@ export function stringNode(read: IToken): StringNode {
   const closed = read.tokenType !== token.OpenText;
   const inner = read.image.slice(1, closed ? -1 : undefined);
   const text = inner.replace(/\\(["\\])/g, "$1");
-  return { kind: "string", text: closed ? text : text.trimEnd(), closed, ...spanOf(read) };
+  return {
+    kind: "string",
+    text: closed ? text : text.trimEnd(),
+    closed,
+    start: read.startOffset,
+    end: endOf(read),
+  };
 }
 
 export function referenceNode(read: IToken): ReferenceNode {
-  return { kind: "reference", text: read.image, segments: segmentsOf(read.image), ...spanOf(read) };
+  return {
+    kind: "reference",
+    text: read.image,
+    segments: segmentsOf(read.image),
+    start: read.startOffset,
+    end: endOf(read),
+  };
 }
 
 const SEGMENT = /\{([^}]*)\}|\*|[^.]+/g;
