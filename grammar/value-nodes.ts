@@ -16,29 +16,37 @@ import type {
 import * as token from "./tokens.ts";
 
 export function spanOf(first: IToken, last: IToken = first): Span {
-  return { start: first.startOffset, end: endOf(last) };
+  return { start: startOf(first), end: endOf(last) };
+}
+
+/**
+ * Whole numbers even while the parser records its own rules, with tokens that stand nowhere: one node with no number for
+ * its place, and the engine would keep those of all nodes as floating-point numbers, each an object of its own.
+ */
+function startOf(read: IToken): number {
+  return read.startOffset | 0;
 }
 
 function endOf(read: IToken): number {
-  return read.startOffset + read.image.length;
+  return (read.startOffset + read.image.length) | 0;
 }
 
 // Nodes name their places one by one: spread into them, each would keep them in an object of its own.
 
 export function numberNode(read: IToken): NumberNode {
-  return { kind: "number", text: read.image, start: read.startOffset, end: endOf(read) };
+  return { kind: "number", text: read.image, start: startOf(read), end: endOf(read) };
 }
 
 export function unitNode(read: IToken): UnitNode {
-  return { kind: "unit", text: read.image, start: read.startOffset, end: endOf(read) };
+  return { kind: "unit", text: read.image, start: startOf(read), end: endOf(read) };
 }
 
 export function threadNode(read: IToken): ThreadNode {
-  return { kind: "thread", text: read.image, start: read.startOffset, end: endOf(read) };
+  return { kind: "thread", text: read.image, start: startOf(read), end: endOf(read) };
 }
 
 export function wordNode(read: IToken): WordNode {
-  return { kind: "word", text: read.image, start: read.startOffset, end: endOf(read) };
+  return { kind: "word", text: read.image, start: startOf(read), end: endOf(read) };
 }
 
 /** A string without its marks; `\"` and `\\` stand for themselves, any other backslash for a backslash. */
@@ -50,7 +58,7 @@ export function stringNode(read: IToken): StringNode {
     kind: "string",
     text: closed ? text : text.trimEnd(),
     closed,
-    start: read.startOffset,
+    start: startOf(read),
     end: endOf(read),
   };
 }
@@ -60,7 +68,7 @@ export function referenceNode(read: IToken): ReferenceNode {
     kind: "reference",
     text: read.image,
     segments: segmentsOf(read.image),
-    start: read.startOffset,
+    start: startOf(read),
     end: endOf(read),
   };
 }
