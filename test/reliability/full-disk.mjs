@@ -131,9 +131,14 @@ function tryOne(disk, one, room) {
   return {
     what: `cotter ${words}${into === undefined ? "" : ` > ${into}`}`,
     room: room * PAGE,
-    says: stderr.trim().replaceAll(disk, ""),
+    says: withoutFolders(stderr.trim()),
     faults,
   };
+}
+
+/** What a program said, with the last names of paths alone: where they lie is the machine's business. */
+function withoutFolders(text) {
+  return text.replaceAll(/(?<![^\s'"])\/(?:[^\s'"/:]+\/)*/g, "");
 }
 
 function called(folder, words, into, passing) {
