@@ -4,21 +4,20 @@ import type { Calculation } from "./calculation.ts";
 import { Calculator } from "./calculations.ts";
 import type { NamedKind } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
-import { KeptOfEach } from "./kept-of-each.ts";
+import { KeptOfAll } from "./kept-of-each.ts";
 import type { Review } from "./review.ts";
 import { thingsThatSay } from "./sayers.ts";
 import type { Place } from "./source.ts";
 import { placeAt, textAt } from "./source.ts";
-import type { TreeNode } from "./tree/node.ts";
 
 const NAMED_KINDS: readonly NamedKind[] = ["job", "hold", "supplier", "gauge", "setup", "donor"];
 
-const defined = new KeptOfEach<TreeNode, Calculation>();
-const ofDefined = new KeptOfEach<TreeNode, Finding>();
+const defined = new KeptOfAll<readonly Calculation[]>();
+const ofDefined = new KeptOfAll<readonly Finding[]>();
 
 /** The calculations of all blocks but the days, as of today. */
 export function definedCalculations(review: Review): readonly Calculation[] {
-  return defined.of(review, [review.gathered.tree.root], [], (own) => {
+  return defined.of(review, [], (own) => {
     const calculator = new Calculator(own);
     const ofThings = thingsThatSay(own, "calc").flatMap((node) => calculator.ofThing(node));
     const ofOthers = NAMED_KINDS.flatMap((kind) => [...own.names.every(kind)]).flatMap((definition) =>
@@ -36,7 +35,7 @@ export function complaintsOfCalculations(
   review: Review,
   calculations: readonly Calculation[],
 ): readonly Finding[] {
-  return ofDefined.complaints(review, [review.gathered.tree.root], [calculations], (own) => {
+  return ofDefined.complaints(review, [calculations], (own) => {
     const said = new Set<string>();
     for (const calculation of calculations) {
       // A copied line has its mistake once.

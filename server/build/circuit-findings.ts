@@ -10,14 +10,13 @@ import type { Review } from "./review.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import { testLack } from "./tests.ts";
-import { thingsOf } from "./things.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 const ofFaults = new KeptOfEach<TreeNode, Finding>();
 const ofTests = new KeptOfEach<TreeNode, Finding>();
 
 export function complaintsOfCircuits(review: Review): readonly (readonly Finding[])[] {
-  const circuits = thingsOf(review.gathered.tree, "circuit");
+  const circuits = review.gathered.tree.ofKind("circuit");
   return [
     ofFaults.complaints(review, circuits, [], (own, circuit) => {
       for (const fault of circuitFaults(own, circuit)) complainOfFault(own, circuit, fault);

@@ -1,7 +1,6 @@
 /** Copies that still point at the parts of what they were copied from. */
 import type { ReferenceNode } from "../../grammar/syntax.ts";
 import type { Finding } from "./finding.ts";
-import { complaintsIn } from "./kept.ts";
 import { KeptOfAll } from "./kept-of-each.ts";
 import type { Review } from "./review.ts";
 import { placeAt } from "./source.ts";
@@ -12,11 +11,9 @@ const ofAll = new KeptOfAll<readonly Finding[]>();
 
 export function complaintsOfCopies(review: Review): readonly Finding[] {
   const { tree } = review.gathered;
-  return ofAll.of(review, [], (own) =>
-    complaintsIn(own, () => {
-      for (const node of tree.nodes()) if (node.copyOf !== undefined) complainOfCopy(own, node);
-    }),
-  );
+  return ofAll.complaints(review, [], (own) => {
+    for (const node of tree.nodes()) if (node.copyOf !== undefined) complainOfCopy(own, node);
+  });
 }
 
 /** The records that tie a thing to others of its own corner. */

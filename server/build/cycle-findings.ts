@@ -2,7 +2,6 @@
 import type { NamedDefinition } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { recordsOf } from "./judgement.ts";
-import { complaintsIn } from "./kept.ts";
 import { KeptOfAll } from "./kept-of-each.ts";
 import type { Names } from "./names.ts";
 import type { Review } from "./review.ts";
@@ -25,13 +24,11 @@ function holdsThatStop(names: Names, job: NamedDefinition): readonly NamedDefini
 
 /** Each circle once, at the `after:` of a member that has one. */
 export function complaintsOfCycles(review: Review): readonly Finding[] {
-  return ofAll.of(review, [], (own) =>
-    complaintsIn(own, () => {
-      const settled = new Set<NamedDefinition>();
-      for (const kind of ["job", "hold"] as const)
-        for (const definition of own.names.every(kind)) followBack(own, definition, settled);
-    }),
-  );
+  return ofAll.complaints(review, [], (own) => {
+    const settled = new Set<NamedDefinition>();
+    for (const kind of ["job", "hold"] as const)
+      for (const definition of own.names.every(kind)) followBack(own, definition, settled);
+  });
 }
 
 const ofAll = new KeptOfAll<readonly Finding[]>();

@@ -10,12 +10,11 @@ import type { FactList } from "./fact-list.ts";
 import { COARSE_SHARE } from "./figures.ts";
 import type { Finding } from "./finding.ts";
 import { newestReadings, recordOf } from "./judgement.ts";
-import { KeptOfEach } from "./kept-of-each.ts";
+import { KeptOfAll, KeptOfEach } from "./kept-of-each.ts";
 import type { Condition } from "./lowering/fact.ts";
 import type { Review } from "./review.ts";
 import type { Place } from "./source.ts";
 import type { DatedFact, GaugeDoubt, Reading } from "./states.ts";
-import { everything, thingsBesideParts, thingsOf } from "./things.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 /** Something that a gauge showed and that still counts. */
@@ -28,19 +27,19 @@ interface Use {
 
 const ofParts = new KeptOfEach<TreeNode, Finding>();
 const ofOthers = new KeptOfEach<TreeNode, Finding>();
-const ofDoubts = new KeptOfEach<TreeNode, Finding>();
+const ofDoubts = new KeptOfAll<readonly Finding[]>();
 const ofSettings = new KeptOfEach<TreeNode, Finding>();
 
 export function complaintsOfGauges(review: Review, facts: FactList): readonly (readonly Finding[])[] {
   const { tree } = review.gathered;
-  const others = thingsBesideParts(tree);
+  const others = tree.besideParts;
   return [
-    ofParts.complaints(review, thingsOf(tree, "part"), [], complainOfPart),
+    ofParts.complaints(review, tree.ofKind("part"), [], complainOfPart),
     ofOthers.complaints(review, others, [], (own, node) =>
       complainOfItem(own, own.readings.get(node) ?? [], true),
     ),
-    ofSettings.complaints(review, everything(tree), [], complainOfSettings),
-    ofDoubts.complaints(review, [tree.root], [facts.of("calibrated")], (own) => complainOfDoubts(own, facts)),
+    ofSettings.complaints(review, tree.all, [], complainOfSettings),
+    ofDoubts.complaints(review, [facts.of("calibrated")], (own) => complainOfDoubts(own, facts)),
   ];
 }
 

@@ -11,7 +11,7 @@ import type { FindingData } from "./finding-data.ts";
 import { awaitedBy, awaitingOf } from "./joint-awaiting.ts";
 import type { JointFault } from "./joint-faults.ts";
 import { faultsOf } from "./joint-faults.ts";
-import { KeptOfEach } from "./kept-of-each.ts";
+import { KeptOfAll, KeptOfEach } from "./kept-of-each.ts";
 import type { Leaning } from "./leaning.ts";
 import { leaningPlace } from "./leaning.ts";
 import type { Review } from "./review.ts";
@@ -19,19 +19,18 @@ import { securing } from "./securing.ts";
 import type { Place } from "./source.ts";
 import { lineOf, placeAt } from "./source.ts";
 import type { DatedFact } from "./states.ts";
-import { thingsOf } from "./things.ts";
 import type { TreeNode } from "./tree/node.ts";
 import type { Wanting } from "./wanting.ts";
 import { whereabouts } from "./whereabouts.ts";
 
-const ofFaults = new KeptOfEach<TreeNode, Finding>();
+const ofFaults = new KeptOfAll<readonly Finding[]>();
 const ofAbsences = new KeptOfEach<TreeNode, Finding>();
 
 export function complaintsOfJoints(review: Review): readonly (readonly Finding[])[] {
   const { tree } = review.gathered;
   return [
-    ofFaults.complaints(review, [tree.root], [], complainOfFaults),
-    ofAbsences.complaints(review, thingsOf(tree, "joint"), [], complainOfAbsences),
+    ofFaults.complaints(review, [], complainOfFaults),
+    ofAbsences.complaints(review, tree.ofKind("joint"), [], complainOfAbsences),
   ];
 }
 

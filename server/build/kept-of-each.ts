@@ -60,4 +60,14 @@ export class KeptOfAll<Result> {
     const { root } = review.gathered.tree;
     return this.onVehicle.of(review, [root], inputs, (own) => [judge(own)])[0] as Result;
   }
+
+  /** What is to be complained of. */
+  complaints(
+    this: KeptOfAll<readonly Finding[]>,
+    review: Review,
+    inputs: readonly unknown[],
+    complain: (review: Review) => void,
+  ): readonly Finding[] {
+    return this.of(review, inputs, (own) => complaintsIn(own, complain));
+  }
 }

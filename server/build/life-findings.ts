@@ -9,13 +9,12 @@ import { pastUnknown } from "./past.ts";
 import { holdMissed, plannedHolds } from "./planned-holds.ts";
 import type { Review } from "./review.ts";
 import type { PartState } from "./states.ts";
-import { thingsOf } from "./things.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 const ofParts = new KeptOfEach<TreeNode, Finding>();
 
 export function complaintsOfLives(review: Review): readonly Finding[] {
-  return ofParts.complaints(review, thingsOf(review.gathered.tree, "part"), [], (own, node) => {
+  return ofParts.complaints(review, review.gathered.tree.ofKind("part"), [], (own, node) => {
     const part = own.parts.get(node);
     if (part === undefined) return;
     const lifed = part.item.expires !== undefined || own.definitions.one(node, "life") !== undefined;

@@ -26,7 +26,6 @@ import { isSetInFitting } from "./set-in-fitting.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import type { ItemEvent, PartState, Reading } from "./states.ts";
-import { thingsBesideParts, thingsOf } from "./things.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
 type ReadingStanding = "current" | "past";
@@ -51,10 +50,10 @@ export function complaintsOfReadings(
   const used = usedReadings(review, calculations);
   return [
     findings,
-    ofParts.complaints(review, thingsOf(tree, "part"), [used, regardless], (own, node) =>
+    ofParts.complaints(review, tree.ofKind("part"), [used, regardless], (own, node) =>
       complainOfPart(own, used, node, regardless),
     ),
-    ofOthers.complaints(review, thingsBesideParts(tree), [used], (own, node) =>
+    ofOthers.complaints(review, tree.besideParts, [used], (own, node) =>
       complainOfItem(own, used, own.readings.get(node) ?? [], (_, newest) => (newest ? "current" : "past")),
     ),
     ofCalculations.complaints(review, thingsThatSay(review, "limit"), [], complainOfCalculated),

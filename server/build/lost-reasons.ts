@@ -5,6 +5,7 @@
 import type { FindingCode, RelatedPlace } from "./finding.ts";
 import { listUnder } from "./list-under.ts";
 import type { LostLine } from "./lost-lines.ts";
+import { sharedBeginning } from "./remembered.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 /** What a line that was not read could have answered. */
@@ -62,7 +63,7 @@ export class LostIndex {
 
   constructor(lost: readonly LostLine[], before?: LostIndex) {
     const sorted = before?.sorted ?? sort(lost);
-    const shared = sharedLength(lost, sorted.lines);
+    const shared = sharedBeginning(lost, sorted.lines);
     const isClose = lost.length - shared <= CLOSE;
     this.lost = lost;
     this.sorted = isClose ? sorted : sort(lost);
@@ -98,12 +99,6 @@ function sort(lines: readonly LostLine[]): Sorted {
     else for (const node of line.nodes) listUnder(byNode, node, index);
   }
   return { lines, byNode, byWord };
-}
-
-function sharedLength(one: readonly unknown[], other: readonly unknown[]): number {
-  let count = 0;
-  while (count < one.length && count < other.length && one[count] === other[count]) count++;
-  return count;
 }
 
 const remembered = new WeakMap<LostLine, ReadonlySet<string>>();

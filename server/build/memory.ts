@@ -8,7 +8,7 @@ import type { Lookups, Source } from "./lookups.ts";
 import { DAYS, LEANINGS, LOST } from "./lookups.ts";
 import type { LostLine } from "./lost-lines.ts";
 import { wordsOf } from "./lost-reasons.ts";
-import { isSame } from "./remembered.ts";
+import { isSame, sharedBeginning } from "./remembered.ts";
 import type { Standing, TableName } from "./standing.ts";
 
 /** The keys under which two standings differ, by the table; none of those in which all is the same. */
@@ -95,8 +95,7 @@ export class Memory {
   /** Lines came or went that are about a thing, or may be. */
   private doubtLost(before: readonly LostLine[], { lost, gathered }: Standing): void {
     this.doubt(LOST);
-    let alike = 0;
-    while (alike < lost.length && lost[alike] === before[alike]) alike++;
+    const alike = sharedBeginning(before, lost);
     const [known, now] = [new Set(before.slice(alike)), new Set(lost.slice(alike))];
     const others = [...known, ...now].filter((line) => !known.has(line) || !now.has(line));
     for (const line of others) {

@@ -25,3 +25,11 @@ export function isSame(one: readonly unknown[], other: readonly unknown[]): bool
   for (let index = 0; index < one.length; index++) if (one[index] !== other[index]) return false;
   return true;
 }
+
+/** How many objects and values two lists begin with alike. */
+export function sharedBeginning(one: readonly unknown[], other: readonly unknown[]): number {
+  const most = Math.min(one.length, other.length);
+  let count = 0;
+  while (count < most && one[count] === other[count]) count++;
+  return count;
+}

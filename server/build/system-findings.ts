@@ -7,13 +7,12 @@ import { pastUnknown } from "./past.ts";
 import type { Review } from "./review.ts";
 import type { SystemState } from "./states.ts";
 import { asksBleeding, asksProof, systemLack } from "./system-check.ts";
-import { thingsOf } from "./things.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 const ofSystems = new KeptOfEach<TreeNode, Finding>();
 
 export function complaintsOfSystems(review: Review): readonly Finding[] {
-  return ofSystems.complaints(review, thingsOf(review.gathered.tree, "system"), [], (own, node) => {
+  return ofSystems.complaints(review, review.gathered.tree.ofKind("system"), [], (own, node) => {
     const system = own.systems.get(node);
     if (system === undefined) return;
     complainOfLack(own, system);

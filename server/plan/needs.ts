@@ -15,7 +15,6 @@ import type { Place } from "../build/source.ts";
 import { placeAt } from "../build/source.ts";
 import type { Standing } from "../build/standing.ts";
 import type { SupplyState } from "../build/states.ts";
-import { thingsOf } from "../build/things.ts";
 import type { TreeNode } from "../build/tree/node.ts";
 import { laterDate } from "../quantities/dates.ts";
 import { formatQuantity } from "../quantities/quantity.ts";
@@ -45,7 +44,7 @@ const needs = new KeptOfEach<TreeNode, PartNeed>();
 /** Parts that are needed, kept or on order, in the order of definition; the same list as long as all needs are. */
 export function needsOf({ standing }: Pick<Build, "standing">): readonly PartNeed[] {
   const askers = askersIn(standing);
-  return needs.of(standing, thingsOf(standing.gathered.tree, "part"), [askers], (own, node) => {
+  return needs.of(standing, standing.gathered.tree.ofKind("part"), [askers], (own, node) => {
     const supply = own.supply.get(node);
     if (supply === undefined) return [];
     const asking = askers.get(node) ?? NOBODY;
@@ -79,10 +78,10 @@ type Askers = ReadonlyMap<TreeNode, readonly Asker<Why>[]>;
 /** All that ask for each part: decisions, joints, single use, jobs, lives. */
 function askersIn(review: Review): Askers {
   const { gathered, names } = review;
-  const parts = thingsOf(gathered.tree, "part");
+  const parts = gathered.tree.ofKind("part");
   const askings = [
     byDecisions.of(review, parts, [], byDecision),
-    byJoints.of(review, thingsOf(gathered.tree, "joint"), [], byJoint),
+    byJoints.of(review, gathered.tree.ofKind("joint"), [], byJoint),
     bySingleUses.of(review, thingsThatSay(review, "single_use"), [], bySingleUse),
     byJobs.of(review, [...names.every("job")], [], byJob),
     byLives.of(review, parts, [], byLife),

@@ -8,7 +8,6 @@ import { KeptOfEach } from "../../server/build/kept-of-each.ts";
 import type { Review } from "../../server/build/review.ts";
 import type { SourceFile } from "../../server/build/source.ts";
 import { fileAfter } from "../../server/build/source.ts";
-import { thingsOf } from "../../server/build/things.ts";
 import type { TreeNode } from "../../server/build/tree/node.ts";
 import type { IsoDate } from "../../server/quantities/dates.ts";
 
@@ -47,7 +46,7 @@ class Diary {
   /** The parts on which a verdict was made again, once it has been seen that all are as they would be made now. */
   judge(say: (review: Review, node: TreeNode) => string, inputs: readonly unknown[] = []): readonly string[] {
     const { standing } = this.build;
-    const parts = thingsOf(standing.gathered.tree, "part");
+    const parts = standing.gathered.tree.ofKind("part");
     const judged: string[] = [];
     const results = this.kept.of(standing, parts, inputs, (review, node) => {
       judged.push(node.path);
@@ -63,7 +62,7 @@ class Diary {
   /** The list of all results, which is asked for again. */
   list(say: (review: Review, node: TreeNode) => string): readonly string[] {
     const { standing } = this.build;
-    return this.kept.of(standing, thingsOf(standing.gathered.tree, "part"), [], (review, node) => [
+    return this.kept.of(standing, standing.gathered.tree.ofKind("part"), [], (review, node) => [
       say(review, node),
     ]);
   }
@@ -135,7 +134,7 @@ test("who has looked at all days or all parts looks at them again", () => {
 test("without a memory everything is made each time", () => {
   const { standing } = readBuild([{ path: "log.cotter", document: Document.read(LOG) }], { clock: CLOCK });
   const kept = new KeptOfEach<TreeNode, string>();
-  const parts = thingsOf(standing.gathered.tree, "part");
+  const parts = standing.gathered.tree.ofKind("part");
   const made: string[] = [];
   for (const _ of [1, 2])
     kept.of(standing, parts, [], (_, node) => {

@@ -1,5 +1,6 @@
 /** Moments of a diary: how things stood, so that reading can begin again there once a later line is other. */
 import { compareDates } from "../../quantities/dates.ts";
+import { sharedBeginning } from "../remembered.ts";
 import type { DatedDay } from "./days-in-order.ts";
 import { sameDate } from "./days-in-order.ts";
 import type { Replay } from "./replay.ts";
@@ -27,8 +28,7 @@ export interface Change {
 
 /** Changes of definitions by one date belong together: then its first day is where the diary is another. */
 export function firstChange(before: readonly DatedDay[], days: readonly DatedDay[]): Change {
-  let index = 0;
-  while (index < days.length && before[index] === days[index]) index++;
+  const index = sharedBeginning(before, days);
   const [then, now] = [before[index], days[index]];
   const dates = [then?.date, now?.date].flatMap((date) => date ?? []).sort(compareDates);
   let day = index;
@@ -37,14 +37,8 @@ export function firstChange(before: readonly DatedDay[], days: readonly DatedDay
   const defines = [...sameDate(before, day), ...sameDate(days, day)].some(({ facts }) =>
     facts.some(({ word }) => word === "changed"),
   );
-  const ofDay = then === undefined || now === undefined ? 0 : sameFacts(then, now);
+  const ofDay = then === undefined || now === undefined ? 0 : sharedBeginning(then.facts, now.facts);
   return { day, within: defines || ofDay === 0 ? undefined : { day: index, ofDay } };
-}
-
-function sameFacts({ facts: then }: DatedDay, { facts: now }: DatedDay): number {
-  let count = 0;
-  while (count < now.length && then[count] === now[count]) count++;
-  return count;
 }
 
 /** The latest of some moments at which a diary was not yet another one. */

@@ -20,6 +20,11 @@ interface GrowingNode extends TreeNode {
 export class Tree {
   readonly root: TreeNode;
   private readonly byPath = new Map<string, GrowingNode>();
+  private readonly byKind = new Map<TreeKind, TreeNode[]>();
+  /** Every thing, as `nodes()` has them. */
+  readonly all: readonly TreeNode[];
+  /** Everything but the parts: what is measured of it is no item's. */
+  readonly besideParts: readonly TreeNode[];
   private readonly byLastName = new Map<string, TreeNode[]>();
   /** By the last two names: of the last alone there may be one in every corner of the vehicle. */
   private readonly byLastNames = new Map<string, TreeNode[]>();
@@ -32,7 +37,10 @@ export class Tree {
         this.node(definition.path, definition.kind, definition, definition.copyOf);
     }
     for (const node of [...this.byPath.values()]) this.joinToParent(node);
-    for (const node of this.byPath.values()) {
+    this.all = [...this.byPath.values()];
+    this.besideParts = this.all.filter(({ kind }) => kind !== "part");
+    for (const node of this.all) {
+      listUnder(this.byKind, node.kind, node);
       if (node === this.root) continue;
       listUnder(this.byLastName, node.name, node);
       if (node.path !== node.name) listUnder(this.byLastNames, lastNames(node.path), node);
@@ -48,8 +56,9 @@ export class Tree {
     return this.byPath.values();
   }
 
-  *ofKind(kind: TreeKind): Generator<TreeNode> {
-    for (const node of this.byPath.values()) if (node.kind === kind) yield node;
+  /** In the order of definition; the same list each time. */
+  ofKind(kind: TreeKind): readonly TreeNode[] {
+    return this.byKind.get(kind) ?? NONE;
   }
 
   /** The things whose path is this or ends in it. */
@@ -114,5 +123,7 @@ function lastNames(path: string): string {
   const last = path.lastIndexOf(".");
   return path.slice(path.lastIndexOf(".", last - 1) + 1);
 }
+
+const NONE: readonly TreeNode[] = [];
 
 const NO_BLOCK: Vehicle = { title: undefined, header: undefined, records: [], lost: [] };

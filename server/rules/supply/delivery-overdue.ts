@@ -2,7 +2,6 @@ import type { Build } from "../../build/build.ts";
 import { KeptOfEach } from "../../build/kept-of-each.ts";
 import type { Standing } from "../../build/standing.ts";
 import type { OrderLine } from "../../build/states.ts";
-import { thingsOf } from "../../build/things.ts";
 import type { TreeNode } from "../../build/tree/node.ts";
 import { leadDaysOf } from "../../plan/plan.ts";
 import { addDays, daysBetween } from "../../quantities/dates.ts";
@@ -37,7 +36,7 @@ day 2026-05-11
 const ofParts = new KeptOfEach<TreeNode, Notice>();
 
 function overdueDeliveries({ standing }: Build): readonly Notice[] {
-  return ofParts.of(standing, thingsOf(standing.gathered.tree, "part"), [], (own, node) =>
+  return ofParts.of(standing, standing.gathered.tree.ofKind("part"), [], (own, node) =>
     (own.supply.get(node)?.orders ?? []).flatMap((line) => overdue(own, node, line)),
   );
 }

@@ -4,7 +4,6 @@ import type { Place } from "../../build/source.ts";
 import { placeAt } from "../../build/source.ts";
 import type { Standing } from "../../build/standing.ts";
 import type { PartState } from "../../build/states.ts";
-import { thingsOf } from "../../build/things.ts";
 import type { TreeNode } from "../../build/tree/node.ts";
 import type { Notice } from "../rule.ts";
 import { checkingRule } from "../rule.ts";
@@ -35,7 +34,7 @@ day 2026-05-02
 const ofParts = new KeptOfEach<TreeNode, Notice>();
 
 function undecidedParts({ standing }: Build): readonly Notice[] {
-  return ofParts.of(standing, thingsOf(standing.gathered.tree, "part"), [], (own, node) => {
+  return ofParts.of(standing, standing.gathered.tree.ofKind("part"), [], (own, node) => {
     const part = own.parts.get(node);
     if (part === undefined || !part.missing || part.decision !== undefined) return [];
     const place = placeOf(own, part);
