@@ -7,14 +7,16 @@ import type { DayBlock, Gathered } from "./definitions.ts";
 import { daysIn } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
+import { KeptAlong } from "./kept-along.ts";
 import { Remembered } from "./remembered.ts";
 import type { Place, SourceFile } from "./source.ts";
-import { placeAt } from "./source.ts";
+import { placeAt, stemOf } from "./source.ts";
 import { Definitions } from "./tree/definitions.ts";
 
 type DatedDay = DayBlock & { readonly date: IsoDate };
 
 const ofFiles = new Remembered<SourceFile, readonly Finding[]>();
+const ofHours = new KeptAlong<readonly Finding[]>();
 
 /** @param today days after it are complained about */
 export function dayFindings(
@@ -27,24 +29,35 @@ export function dayFindings(
 }
 
 function findingsIn(file: SourceFile, today: IsoDate, hands: number): readonly Finding[] {
-  const dated = daysIn(file).filter((day): day is DatedDay => day.date !== undefined);
-  return dated.flatMap((day, index) => [
-    ...orderFindings(day, dated[index - 1]),
-    ...(day.date > today ? [finding("future-day", datePlace(day), { date: day.date, today })] : []),
-    ...hourFindings.of(day, [hands], () => findingsOfHours(day, hands)),
-  ]);
+  const days = daysIn(file);
+  const hours = ofHours.of(stemOf(file), [hands], [days], (index) =>
+    findingsOfHours(days[index] as DayBlock, hands),
+  );
+  const findings: Finding[] = [];
+  let before: DatedDay | undefined;
+  for (const [index, day] of days.entries()) {
+    if (!isDated(day)) continue;
+    if (before !== undefined && day.date < before.date) findings.push(outOfOrder(day, before));
+    if (day.date > today) findings.push(finding("future-day", datePlace(day), { date: day.date, today }));
+    for (const each of hours[index] ?? NOTHING) findings.push(each);
+    before = day;
+  }
+  return findings;
 }
 
-function orderFindings(day: DatedDay, before: DatedDay | undefined): Finding[] {
-  if (before === undefined || day.date >= before.date) return [];
+function isDated(day: DayBlock): day is DatedDay {
+  return day.date !== undefined;
+}
+
+function outOfOrder(day: DatedDay, before: DatedDay): Finding {
   const seeAlso = [{ place: datePlace(before), role: "the day above" }];
-  return [finding("day-order", datePlace(day), { date: day.date, before: before.date }, { seeAlso })];
+  return finding("day-order", datePlace(day), { date: day.date, before: before.date }, { seeAlso });
 }
 
-const hourFindings = new Remembered<DatedDay, readonly Finding[]>();
+const NOTHING: readonly Finding[] = [];
 
 /** Work booked beyond the hours that the day had for each pair of hands, or a day of more than 24. */
-function findingsOfHours(day: DatedDay, hands: number): readonly Finding[] {
+function findingsOfHours(day: DayBlock, hands: number): readonly Finding[] {
   const found: Finding[] = [];
   if (day.hours?.greaterThan(FULL_DAY)) {
     const data = { is: "too long", day: quantityOf(day.hours, HOUR) } as const;
@@ -54,7 +67,8 @@ function findingsOfHours(day: DatedDay, hands: number): readonly Finding[] {
   const booked = work.reduce((sum, { hours }) => sum.plus(hours), ZERO);
   const hours = day.hours ?? FULL_DAY;
   const last = work.at(-1);
-  if (last === undefined || !booked.greaterThan(hours.times(hands))) return found;
+  if (last === undefined || !booked.greaterThan(hours.times(hands)))
+    return found.length === 0 ? NOTHING : found;
   const data = {
     is: "booked",
     booked: quantityOf(booked, HOUR),

@@ -14,7 +14,7 @@ import { recordKey } from "./lowering/definition-record.ts";
 import type { LoweredFact } from "./lowering/fact.ts";
 import { Remembered } from "./remembered.ts";
 import type { BlockSite, Place, SourceFile } from "./source.ts";
-import { placeAt, sitesIn } from "./source.ts";
+import { OfBlocks, placeAt, sitesIn } from "./source.ts";
 import type { LikeFault } from "./tree/like.ts";
 import { expandLikes } from "./tree/like.ts";
 import type { SourcedRecord } from "./tree/node.ts";
@@ -104,18 +104,27 @@ interface FileRead {
 }
 
 const filesRead = new Remembered<SourceFile, FileRead>();
+const blocksRead = new OfBlocks<DayRead | undefined>();
 
 function readFile(file: SourceFile): FileRead {
   return filesRead.of(file, [], () => {
-    const ofDays: DayRead[] = [];
+    const days: DayBlock[] = [];
+    const findings: Finding[] = [];
     const others: BlockSite[] = [];
-    for (const site of sitesIn(file)) {
-      if (site.block.header?.block === "day") ofDays.push(readDay(site));
-      else others.push(site);
+    const read = blocksRead.of(file, (site) => (isDay(site) ? readDay(site) : undefined));
+    for (const [index, one] of read.entries()) {
+      if (one === undefined) others.push(sitesIn(file)[index] as BlockSite);
+      else {
+        if (one.day !== undefined) days.push(one.day);
+        for (const each of one.findings) findings.push(each);
+      }
     }
-    const days = ofDays.flatMap(({ day }) => day ?? []);
-    return { days, findings: ofDays.flatMap(({ findings }) => findings), others };
+    return { days, findings, others };
   });
+}
+
+function isDay({ block }: BlockSite): boolean {
+  return block.header?.block === "day";
 }
 
 interface DayRead {
@@ -123,14 +132,10 @@ interface DayRead {
   readonly findings: readonly Finding[];
 }
 
-const daysRead = new Remembered<BlockSite, DayRead>();
-
 function readDay(site: BlockSite): DayRead {
-  return daysRead.of(site, [site.block], () => {
-    const lowered = lowerBlock(site.block);
-    const day = lowered.is === "day" ? dayOf(site, lowered) : undefined;
-    return { day, findings: findingsAbout(site, lowered) };
-  });
+  const lowered = lowerBlock(site.block);
+  const day = lowered.is === "day" ? dayOf(site, lowered) : undefined;
+  return { day, findings: findingsAbout(site, lowered) };
 }
 
 function dayOf(
@@ -148,13 +153,16 @@ function dayOf(
 }
 
 /** What is wrong with the text of a block. */
-function findingsAbout(site: BlockSite, { faults }: LoweredBlock): Finding[] {
+function findingsAbout(site: BlockSite, { faults }: LoweredBlock): readonly Finding[] {
+  if (faults.length === 0) return NOTHING;
   return faults.map((fault) => {
     const { code, found, expected, fixes } = fault;
     const reason = "reason" in fault ? fault.reason : undefined;
     return finding(code, placeAt(site, fault), { found, expected, reason }, { fixes });
   });
 }
+
+const NOTHING: readonly Finding[] = [];
 
 interface Definings {
   readonly defined: Defined;

@@ -1,4 +1,4 @@
-import { listUnder } from "./list-under.ts";
+import { inOneList, listUnder } from "./list-under.ts";
 import type { FactWord } from "./lowering/fact.ts";
 import { isSame } from "./remembered.ts";
 import type { DatedFact } from "./states.ts";
@@ -15,6 +15,7 @@ export class FactList {
   private readonly pieces: DatedFact[][];
   private count: number;
   private readonly byWord = new Map<FactWord, readonly DatedFact[]>();
+  private readonly byWords = new Map<string, FactsOfWords>();
   private together: readonly DatedFact[] | undefined;
 
   constructor(before?: FactList, count = 0) {
@@ -49,9 +50,15 @@ export class FactList {
     return (this.byWord.get(word) ?? NONE) as readonly DatedFact<W>[];
   }
 
-  /** The facts of several words together, in order. */
+  /** The facts of several words together, in order: the same list as in the diary before where that has the same. */
   ofAny(words: readonly FactWord[]): readonly DatedFact[] {
-    return words.flatMap((word): readonly DatedFact[] => this.of(word)).sort((a, b) => a.order - b.order);
+    const key = words.join();
+    const lists = words.map((word) => this.of(word));
+    const known = this.byWords.get(key);
+    if (known !== undefined && isSame(known.lists, lists)) return known.together;
+    const together = inOneList(lists).sort((a, b) => a.order - b.order);
+    this.byWords.set(key, { lists, together });
+    return together;
   }
 
   /**
@@ -72,7 +79,14 @@ export class FactList {
       const isAsBefore = isSame(own, known.slice(shared));
       this.byWord.set(word, isAsBefore ? known : [...known.slice(0, shared), ...own]);
     }
+    for (const [words, facts] of before?.byWords ?? []) this.byWords.set(words, facts);
   }
+}
+
+/** Facts of several words in one list, and the lists that it was made of. */
+interface FactsOfWords {
+  readonly lists: readonly (readonly DatedFact[])[];
+  readonly together: readonly DatedFact[];
 }
 
 const NONE: readonly DatedFact[] = [];

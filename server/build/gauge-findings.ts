@@ -136,7 +136,7 @@ function complainOfDoubts(review: Review, facts: FactList): void {
       "gauge-in-doubt",
       place,
       { gauge: gauge.name, good: good?.date, found: condition, on: found.date },
-      { seeAlso: [{ place: found.place, role: `found ${condition}` }] },
+      { seeAlso: [{ place: found.place, role: `found ${condition.replaceAll("_", " ")}` }] },
     );
   }
 }

@@ -55,11 +55,16 @@ export function asksForRechecks({ gathered }: Pick<Standing, "gathered">): boole
 const askingDays = new WeakMap<readonly DayBlock[], boolean>();
 
 function asksInDays(days: readonly DayBlock[]): boolean {
-  const known =
-    askingDays.get(days) ??
-    days.some(({ facts }) => facts.some((fact) => fact.word === "changed" && asksForRecheck(fact.record)));
-  askingDays.set(days, known);
-  return known;
+  const known = askingDays.get(days);
+  if (known !== undefined) return known;
+  const asks = days.some(asksInDay);
+  askingDays.set(days, asks);
+  return asks;
+}
+
+function asksInDay({ facts }: DayBlock): boolean {
+  for (const fact of facts) if (fact.word === "changed" && asksForRecheck(fact.record)) return true;
+  return false;
 }
 
 const written = new WeakMap<Tree, ReadonlySet<TreeNode>>();

@@ -29,10 +29,8 @@ export class KeptOfEach<Thing extends object, Result> {
     if (!isSame(roll.inputs, inputs)) roll.dismissAll();
     else roll.dismiss([...roll.doubtful].filter(({ lookups }) => !lookups.holdIn(source)));
     if (roll.things !== things && !isSame(roll.things, things)) roll.goOnWith(things);
-    else if (roll.isWhole()) return roll.together;
     roll.inputs = inputs;
-    for (const thing of things) {
-      if (roll.has(thing)) continue;
+    for (const thing of roll.without) {
       const lookups = new Lookups(source);
       roll.enter({ thing, lookups, results: judge(new Review(lookups.noteIn(source), true), thing) });
     }

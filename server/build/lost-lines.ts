@@ -9,7 +9,7 @@ import { lowerBlock } from "./lowering/block.ts";
 import type { Names } from "./names.ts";
 import { Remembered } from "./remembered.ts";
 import type { BlockSite, Place, SourceFile } from "./source.ts";
-import { placeAt, sitesIn, textAt } from "./source.ts";
+import { OfBlocks, placeAt, sitesIn, textAt } from "./source.ts";
 import type { TreeKind, TreeNode } from "./tree/node.ts";
 
 export interface LostLine {
@@ -99,7 +99,7 @@ class Subjects {
   private readonly names: Names;
   private readonly nodes = new Map<BlockSite, Set<TreeNode>>();
   private readonly named = new Map<BlockSite, NamedDefinition>();
-  private readonly lost = new Remembered<BlockSite, readonly LostLine[]>();
+  private readonly lost = new OfBlocks<readonly LostLine[]>();
   private readonly lostInFiles = new Remembered<SourceFile, LostInFile>();
 
   constructor(gathered: Gathered, names: Names) {
@@ -118,9 +118,9 @@ class Subjects {
     return this.lostInFiles.of(file, [], () => {
       const definitions: LostLine[] = [];
       const days = new Map<BlockSite, readonly LostLine[]>();
-      for (const site of sitesIn(file)) {
-        const lost = this.lostIn(site);
+      for (const [index, lost] of this.lost.of(file, (each) => this.lostIn(each)).entries()) {
         if (lost.length === 0) continue;
+        const site = sitesIn(file)[index] as BlockSite;
         if (isDatedDay(site)) days.set(site, lost);
         else definitions.push(...lost);
       }
@@ -130,17 +130,13 @@ class Subjects {
 
   /** The lines of a block that were lost, in the order of the text. */
   private lostIn(site: BlockSite): readonly LostLine[] {
-    return this.lost.of(site, [site.block], () => this.linesIn(site));
-  }
-
-  private linesIn(site: BlockSite): readonly LostLine[] {
     const unresolved = this.names.linksIn(site).findings.filter(({ code }) => LOST_REFERENCES.has(code));
     const inDay = lowerBlock(site.block).is === "day";
     const lines = linesLostIn(
       site,
       unresolved.map(({ place }) => place),
     );
-    return lines.map((line) => this.about(placeAt(site, line), inDay));
+    return lines.length === 0 ? NONE : lines.map((line) => this.about(placeAt(site, line), inDay));
   }
 
   private about(place: Place, inDay: boolean): LostLine {

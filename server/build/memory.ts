@@ -116,8 +116,12 @@ class Roll<Thing extends object, Result> {
   inputs: readonly unknown[] = [];
   /** The verdicts that may be other than they were. */
   readonly doubtful = new Set<Verdict<Thing, Result>>();
+  /** The things on which there is no verdict. */
+  private readonly open = new Set<Thing>();
   private readonly verdicts = new Map<Thing, Verdict<Thing, Result>>();
   private readonly askers: Map<unknown, Map<Verdict<Thing, Result>, Roll<Thing, Result>>>;
+  /** The results on each thing, as they were last given together, but for those that came since. */
+  private readonly results = new Map<Thing, readonly Result[]>();
   private inOrder: readonly Result[] = [];
   private isInOrder = true;
 
@@ -125,32 +129,41 @@ class Roll<Thing extends object, Result> {
     this.askers = askers;
   }
 
-  has(thing: Thing): boolean {
-    return this.verdicts.has(thing);
-  }
-
-  /** Whether there is a verdict on each of the things. */
-  isWhole(): boolean {
-    return this.verdicts.size === this.things.length;
+  /** The things on which there is no verdict, in their order. */
+  get without(): readonly Thing[] {
+    const { open, things } = this;
+    if (open.size < 2) return [...open];
+    return open.size === things.length ? things : things.filter((thing) => open.has(thing));
   }
 
   /** All results in the order of the things: the same list where they are the same. */
   get together(): readonly Result[] {
     if (this.isInOrder) return this.inOrder;
-    const all = inOneList(this.things.map((thing) => this.verdicts.get(thing)?.results ?? []));
+    const all = inOneList(this.things.map((thing) => this.results.get(thing) ?? []));
     if (!isSame(all, this.inOrder)) this.inOrder = all;
     this.isInOrder = true;
     return this.inOrder;
   }
 
   enter(verdict: Verdict<Thing, Result>): void {
-    this.verdicts.set(verdict.thing, verdict);
-    this.isInOrder = false;
-    for (const key of verdict.lookups.keys()) {
+    const { thing, lookups, results } = verdict;
+    this.verdicts.set(thing, verdict);
+    this.open.delete(thing);
+    this.tell(thing, results);
+    for (const key of lookups.keys()) {
       const known = this.askers.get(key);
       if (known === undefined) this.askers.set(key, new Map([[verdict, this]]));
       else known.set(verdict, this);
     }
+  }
+
+  /** Most things have nothing told of them, before and after. */
+  private tell(thing: Thing, results: readonly Result[]): void {
+    const known = this.results.get(thing);
+    if (isSame(known ?? [], results)) return;
+    if (results.length === 0) this.results.delete(thing);
+    else this.results.set(thing, results);
+    this.isInOrder = false;
   }
 
   doubtAll(): void {
@@ -162,6 +175,7 @@ class Roll<Thing extends object, Result> {
     this.doubtful.clear();
     for (const verdict of verdicts) {
       this.verdicts.delete(verdict.thing);
+      this.open.add(verdict.thing);
       for (const key of verdict.lookups.keys()) {
         const known = this.askers.get(key);
         known?.delete(verdict);
@@ -178,7 +192,14 @@ class Roll<Thing extends object, Result> {
   goOnWith(things: readonly Thing[]): void {
     const present = new Set(things);
     this.dismiss([...this.verdicts.values()].filter(({ thing }) => !present.has(thing)));
+    for (const thing of this.open) if (!present.has(thing)) this.leave(thing);
+    for (const thing of things) if (!this.verdicts.has(thing)) this.open.add(thing);
     this.things = things;
     this.isInOrder = false;
+  }
+
+  private leave(thing: Thing): void {
+    this.open.delete(thing);
+    this.results.delete(thing);
   }
 }

@@ -11,7 +11,7 @@ import type { ReferenceUse } from "./reference-uses.ts";
 import { referenceUses } from "./reference-uses.ts";
 import { Remembered } from "./remembered.ts";
 import type { BlockSite, Place, SourceFile } from "./source.ts";
-import { placeAt, sitesIn } from "./source.ts";
+import { OfBlocks, placeAt } from "./source.ts";
 import type { TreeKind, TreeNode, Turn } from "./tree/node.ts";
 import type { MemberResolution, ReferenceFault, Resolution, Target } from "./tree/resolve.ts";
 import { Resolver } from "./tree/resolve.ts";
@@ -51,6 +51,7 @@ export class Names {
   private readonly resolver: Resolver;
   private readonly linked = new Remembered<BlockSite, Linked>();
   private readonly linkedFiles = new Remembered<SourceFile, Pick<Linked, "findings" | "named">>();
+  private readonly linkedBlocks = new OfBlocks<Linked>();
   private readonly sets = new WeakMap<Resolution, Followed>();
 
   constructor(defined: Defined) {
@@ -98,9 +99,13 @@ export class Names {
 
   private linkedIn(file: SourceFile): Pick<Linked, "findings" | "named"> {
     return this.linkedFiles.of(file, [], () => {
-      const linked = sitesIn(file).map((site) => this.linksIn(site));
-      const findings = linked.flatMap((each) => each.findings);
-      return { findings, named: new Set(linked.flatMap(({ named }) => [...named])) };
+      const findings: Finding[] = [];
+      const named = new Set<NamedDefinition>();
+      for (const linked of this.linkedBlocks.of(file, (site) => this.linksIn(site))) {
+        for (const each of linked.findings) findings.push(each);
+        for (const each of linked.named) named.add(each);
+      }
+      return { findings, named };
     });
   }
 

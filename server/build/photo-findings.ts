@@ -32,11 +32,11 @@ interface Photo {
 const remembered = new WeakMap<readonly DayBlock[], readonly Photo[]>();
 
 function photosIn(days: readonly DayBlock[]): readonly Photo[] {
-  const known =
-    remembered.get(days) ??
-    days.flatMap(({ site, facts }) =>
-      facts.flatMap((fact) => (fact.word === "photo" ? [{ site, photo: fact }] : [])),
-    );
-  remembered.set(days, known);
-  return known;
+  const known = remembered.get(days);
+  if (known !== undefined) return known;
+  const photos: Photo[] = [];
+  for (const { site, facts } of days)
+    for (const fact of facts) if (fact.word === "photo") photos.push({ site, photo: fact });
+  remembered.set(days, photos);
+  return photos;
 }

@@ -1,6 +1,7 @@
 /** Where things stand: files, blocks, and stretches of them. */
 import type { Document } from "../../grammar/document.ts";
 import type { BlockNode, Span } from "../../grammar/syntax.ts";
+import { KeptAlong } from "./kept-along.ts";
 
 /** One `.cotter` file of a build, by its path relative to the build's folder, with `/`. */
 export interface SourceFile {
@@ -50,6 +51,28 @@ export function sitesIn(file: SourceFile): readonly BlockSite[] {
   return sites;
 }
 
+/** What stays the same while a file is edited, by its texts. */
+const stems = new WeakMap<SourceFile, object>();
+
+/** The same object for all texts that a file has one after the other (`fileAfter`): what is kept of the last is found by it. */
+export function stemOf(file: SourceFile): object {
+  const stem = stems.get(file) ?? {};
+  stems.set(file, stem);
+  return stem;
+}
+
+/** Something of each block of a file, in the order of its lines: of those that an edit leaves alone it is not made again. */
+export class OfBlocks<Result> {
+  private readonly kept = new KeptAlong<Result>();
+
+  of(file: SourceFile, make: (site: BlockSite) => Result): readonly Result[] {
+    const sites = sitesIn(file);
+    return this.kept.of(stemOf(file), [], [sites, file.document.blocks], (index) =>
+      make(sites[index] as BlockSite),
+    );
+  }
+}
+
 /**
  * A file with its text as it is after an edit. The blocks that the edit left alone keep their sites, and so all that is
  * kept with these. So does the one day that was edited, for the sake of its lines above the edit, which are as they were:
@@ -58,6 +81,7 @@ export function sitesIn(file: SourceFile): readonly BlockSite[] {
  */
 export function fileAfter(before: SourceFile, document: Document): SourceFile {
   const file = { path: before.path, document };
+  stems.set(file, stemOf(before));
   const sites = remembered.get(before);
   if (sites === undefined) return file;
   remembered.delete(before);
@@ -70,19 +94,17 @@ export function fileAfter(before: SourceFile, document: Document): SourceFile {
   const isOneDay = [sites[start]?.block, blocks[start]].every((block) => block?.header?.block === "day");
   const stays =
     isOneDay && sites.length === start + 1 + end && blocks.length === start + 1 + end ? start : -1;
-  remembered.set(
-    file,
-    blocks.map((block, index) => {
-      const old =
-        index < start || index === stays
-          ? index
-          : index >= blocks.length - end
-            ? index - blocks.length + sites.length
-            : -1;
-      const site = sites[old];
-      return site === undefined ? { file, index, block } : Object.assign(site, { file, index, block });
-    }),
-  );
+  const ofFile = blocks.map((block, index): MovingSite => {
+    const isBefore = index < start || index === stays;
+    const old = isBefore ? index : index < blocks.length - end ? -1 : index - blocks.length + sites.length;
+    const site = sites[old];
+    if (site === undefined) return { file, index, block };
+    site.file = file;
+    site.index = index;
+    site.block = block;
+    return site;
+  });
+  remembered.set(file, ofFile);
   return file;
 }
 

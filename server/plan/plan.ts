@@ -90,13 +90,9 @@ function sumByDay(days: readonly { readonly day: string; readonly hours: Decimal
 
 /** Hours in today's block: what its header says, else what its facts book. */
 function bookedToday({ diary, standing }: Build): Decimal {
-  const { days } = diary;
-  let booked = ZERO;
-  for (let index = days.length - 1; days[index]?.date === standing.date; index--) {
-    const { hours, facts } = days[index] as DayBlock;
-    booked = booked.plus(hours ?? hoursOf(facts));
-  }
-  return booked;
+  return diary.days
+    .atTheEnd(standing.date)
+    .reduce((sum, { hours, facts }) => sum.plus(hours ?? hoursOf(facts)), ZERO);
 }
 
 function hoursOf(facts: DayBlock["facts"]): Decimal {

@@ -13,8 +13,8 @@ import type { DatedFact } from "../states.ts";
 import { calculationHandlers } from "./calculations.ts";
 import { takeCare } from "./care.ts";
 import { carryOutChanges } from "./changes.ts";
-import type { DatedDay } from "./days-in-order.ts";
-import { inDateOrder, sameDate, until } from "./days-in-order.ts";
+import type { DatedDay, DaysInOrder } from "./days-in-order.ts";
+import { inDateOrder } from "./days-in-order.ts";
 import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
 import { finishHolds, holdHandlers, holdsAtStart, loseLine, settleHolds } from "./holds.ts";
 import { settleComplaints } from "./joint-complaints.ts";
@@ -74,7 +74,7 @@ export interface Diary {
   /** Every fact that counts. */
   readonly facts: FactList;
   /** The days that count, in the order in which they are read. */
-  readonly days: readonly DatedDay[];
+  readonly days: DaysInOrder;
   /** What was unread from the start. */
   readonly lost: readonly LostLine[];
   /** How things stood before some of the days: where reading can begin again. */
@@ -102,7 +102,7 @@ const ANEW: Beginning = {
   start: undefined,
 };
 
-function goingOn(known: Diary, days: readonly DatedDay[]): Beginning {
+function goingOn(known: Diary, days: DaysInOrder): Beginning {
   const change = firstChange(known.days, days);
   const earlier = known.moments.filter(({ day }) => day <= change.day);
   return { known, change, earlier, start: lastBefore(change, earlier, known.inDay) };
@@ -124,19 +124,19 @@ export function readDiary(
   before?: Diary,
 ): Diary {
   const dated = inDateOrder(gathered.dayLists);
-  const days = until(dated, today);
+  const days = dated.until(today);
   const { known, change, earlier, start } =
     before !== undefined && goesOn(before, gathered, names, today, lost) ? goingOn(before, days) : ANEW;
-  const replay = start?.replay.copy(gathered) ?? beginning(gathered, names, today, dated[0]?.date, lost);
+  const replay = start?.replay.copy(gathered) ?? beginning(gathered, names, today, dated.at(0)?.date, lost);
   const facts = new FactList(known?.facts, start?.facts);
   const moments = new Moments(replay, facts, earlier, keeps ? days.length : 0);
   for (let index = start?.day ?? 0; index < days.length; index++) {
-    const day = days[index] as DatedDay;
+    const day = days.at(index) as DatedDay;
     const from = index === start?.day ? start.ofDay : 0;
-    const isFirstOfDate = from === 0 && days[index - 1]?.date !== day.date;
+    const isFirstOfDate = from === 0 && days.at(index - 1)?.date !== day.date;
     if (isFirstOfDate) moments.beforeDay(index, index === change.day || index === days.length - 1);
     replay.date = day.date;
-    if (isFirstOfDate) carryOutChanges(replay, sameDate(days, index));
+    if (isFirstOfDate) carryOutChanges(replay, days.sameDate(index));
     const read = new DayReading(replay, day, lost.inDay(day.site), facts, known?.facts);
     const ofDay = index === change.within?.day ? change.within.ofDay : from;
     read.facts(from, ofDay);

@@ -1,8 +1,7 @@
 /** Moments of a diary: how things stood, so that reading can begin again there once a later line is other. */
 import { compareDates } from "../../quantities/dates.ts";
 import { sharedBeginning } from "../remembered.ts";
-import type { DatedDay } from "./days-in-order.ts";
-import { sameDate } from "./days-in-order.ts";
+import type { DaysInOrder } from "./days-in-order.ts";
 import type { Replay } from "./replay.ts";
 
 export interface Moment {
@@ -27,14 +26,14 @@ export interface Change {
 }
 
 /** Changes of definitions by one date belong together: then its first day is where the diary is another. */
-export function firstChange(before: readonly DatedDay[], days: readonly DatedDay[]): Change {
-  const index = sharedBeginning(before, days);
-  const [then, now] = [before[index], days[index]];
+export function firstChange(before: DaysInOrder, days: DaysInOrder): Change {
+  const index = before.sharedBeginning(days);
+  const [then, now] = [before.at(index), days.at(index)];
   const dates = [then?.date, now?.date].flatMap((date) => date ?? []).sort(compareDates);
   let day = index;
-  while (day > 0 && dates[0] !== undefined && days[day - 1]?.date === dates[0]) day--;
+  while (day > 0 && dates[0] !== undefined && days.at(day - 1)?.date === dates[0]) day--;
   if (then?.site !== now?.site || then?.date !== now?.date) return { day, within: undefined };
-  const defines = [...sameDate(before, day), ...sameDate(days, day)].some(({ facts }) =>
+  const defines = [...before.sameDate(day), ...days.sameDate(day)].some(({ facts }) =>
     facts.some(({ word }) => word === "changed"),
   );
   const ofDay = then === undefined || now === undefined ? 0 : sharedBeginning(then.facts, now.facts);

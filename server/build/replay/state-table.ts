@@ -39,7 +39,9 @@ export class SharedTable<Key, Value> implements ReadonlyMap<Key, Value> {
   }
 
   *values(): MapIterator<Value> {
-    for (const [, value] of this) yield value;
+    const { base, since } = this;
+    for (const [key, value] of base) yield since.get(key) ?? value;
+    for (const [key, value] of since) if (!base.has(key)) yield value;
   }
 
   *entries(): MapIterator<[Key, Value]> {
