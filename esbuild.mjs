@@ -19,6 +19,7 @@ import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { build, context, transform } from "esbuild";
 import { minify } from "terser";
+import { librariesAsEsModules } from "./bundling/es-modules.mjs";
 
 const root = path.dirname(fileURLToPath(import.meta.url));
 const output = path.join(root, "dist");
@@ -35,6 +36,7 @@ const programs = {
   server: "server/language-server/main.ts",
   cotter: "server/command-line/main.ts",
 };
+const { client, ...serverPrograms } = programs;
 
 /**
  * The programs of a browser. Its extension host loads CommonJS from files that end with `.js`, and refuses those of a
@@ -277,13 +279,14 @@ const ofAll = {
   metafile: true,
   write: false,
   logLevel: "warning",
+  // What a library that was turned into ES modules would then lack.
+  logOverride: { "import-is-undefined": "error", "call-import-namespace": "error" },
   alias: { minimatch: "./client/file-patterns.ts" },
 };
 
 /** @type {import("esbuild").BuildOptions} */
-const forNode = {
+const onNode = {
   ...ofAll,
-  entryPoints: programs,
   outdir: "dist",
   entryNames: "[name]",
   chunkNames: "parts/[name]-[hash]",
@@ -295,7 +298,23 @@ const forNode = {
   external: ["vscode"],
   // Packages that offer both are taken as ES modules, of which only the used parts are kept.
   mainFields: ["module", "main"],
-  plugins: [wholeCore, withoutTexts, withoutLexer, writing("Node", writeAsCommonJs)],
+};
+
+/**
+ * The client by itself: what is used of a library stands in one file for all programs that are bundled together, and of
+ * those of the protocol a client and a server use different halves.
+ */
+const forEditor = {
+  ...onNode,
+  entryPoints: { client },
+  plugins: [librariesAsEsModules, writing("editor", writeAsCommonJs)],
+};
+
+/** @type {import("esbuild").BuildOptions} */
+const forNode = {
+  ...onNode,
+  entryPoints: serverPrograms,
+  plugins: [wholeCore, librariesAsEsModules, withoutTexts, withoutLexer, writing("Node", writeAsCommonJs)],
 };
 
 /** @type {import("esbuild").BuildOptions[]} */
@@ -308,10 +327,10 @@ const forBrowser = browserPrograms.map(({ name, entry, format }) => ({
   target: "es2022",
   external: ["vscode"],
   mainFields: ["browser", "module", "main"],
-  plugins: [withoutTexts, withoutLexer, writing(name, writeAsItIs)],
+  plugins: [librariesAsEsModules, withoutTexts, withoutLexer, writing(name, writeAsItIs)],
 }));
 
-const bundlings = [forNode, ...forBrowser];
+const bundlings = [forEditor, forNode, ...forBrowser];
 
 if (watching) {
   for (const options of bundlings) await (await context({ ...options, logLevel: "info" })).watch();
