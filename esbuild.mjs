@@ -20,6 +20,7 @@ import { promisify } from "node:util";
 import { build, context, transform } from "esbuild";
 import { minify } from "terser";
 import { librariesAsEsModules } from "./bundling/es-modules.mjs";
+import { leanParserLibrary } from "./bundling/parser-library.mjs";
 
 const root = path.dirname(fileURLToPath(import.meta.url));
 const output = path.join(root, "dist");
@@ -229,16 +230,6 @@ const withoutTexts = {
   },
 };
 
-/** Of chevrotain all but its lexer: grammar/lexer.ts is our own, and what is left of this one is a pattern for "none". */
-const withoutLexer = {
-  name: "without lexer",
-  setup(bundling) {
-    bundling.onLoad({ filter: /[\\/]chevrotain[\\/]lib[\\/]src[\\/]scan[\\/]lexer_public\.js$/ }, () => ({
-      contents: "export const Lexer = { NA: /NOT_APPLICABLE/ }; export const LexerDefinitionErrorType = {};",
-    }));
-  },
-};
-
 /** What `cotter check` is made of: the core of all programs. */
 const CORE = [
   "server/command-line/commands/check.ts",
@@ -314,7 +305,13 @@ const forEditor = {
 const forNode = {
   ...onNode,
   entryPoints: serverPrograms,
-  plugins: [wholeCore, librariesAsEsModules, withoutTexts, withoutLexer, writing("Node", writeAsCommonJs)],
+  plugins: [
+    wholeCore,
+    librariesAsEsModules,
+    withoutTexts,
+    leanParserLibrary,
+    writing("Node", writeAsCommonJs),
+  ],
 };
 
 /** @type {import("esbuild").BuildOptions[]} */
@@ -327,7 +324,7 @@ const forBrowser = browserPrograms.map(({ name, entry, format }) => ({
   target: "es2022",
   external: ["vscode"],
   mainFields: ["browser", "module", "main"],
-  plugins: [librariesAsEsModules, withoutTexts, withoutLexer, writing(name, writeAsItIs)],
+  plugins: [librariesAsEsModules, withoutTexts, leanParserLibrary, writing(name, writeAsItIs)],
 }));
 
 const bundlings = [forEditor, forNode, ...forBrowser];
