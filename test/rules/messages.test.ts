@@ -2,15 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { complaintsOf } from "../../server/rules/complaints.ts";
 import { readLogs } from "./read-log.ts";
-
-/** What is said of a log behind a vehicle of which nothing is in doubt, in the order of the text, but for the cautions of a day's work. */
-function said(log: string): readonly string[] {
-  const text = `vehicle "Example"\n  past: known\n${/^\w+:/.test(log) ? "  " : "\n"}${log}`;
-  const { complaints } = complaintsOf(readLogs([{ path: "log.cotter", text }]));
-  return complaints
-    .filter(({ code }) => code !== "safety-caution")
-    .map(({ severity, code, message }) => `${severity} ${code}: ${message}`);
-}
+import { said } from "./said.ts";
 
 const EVENING = "\nday 2026-05-02\n";
 const ROAD = 'hold road "Road"\n  needs: joints, systems\n  planned: 2026-06-05\n\n';
