@@ -2,6 +2,10 @@
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { nodeHost } from "./node-host.ts";
 import { serve } from "./server.ts";
+import { connectionOverStdio } from "./stdio.ts";
 import { VERSION } from "./version.ts";
 
-serve(createConnection(ProposedFeatures.all), nodeHost, { name: "cotter", version: VERSION });
+const connection = process.argv.includes("--stdio")
+  ? connectionOverStdio()
+  : createConnection(ProposedFeatures.all);
+serve(connection, nodeHost, { name: "cotter", version: VERSION });

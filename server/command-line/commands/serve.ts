@@ -1,6 +1,6 @@
-import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { nodeHost } from "../../language-server/node-host.ts";
 import { serve as serveClient } from "../../language-server/server.ts";
+import { connectionOverStdio } from "../../language-server/stdio.ts";
 import { VERSION } from "../../language-server/version.ts";
 import type { Command, ExitStatus } from "../command.ts";
 import { Failure } from "../command.ts";
@@ -13,8 +13,7 @@ export const serve: Command = {
   examples: ["cotter serve --stdio"],
   run: ({ options }) => {
     if (!options.has("stdio")) throw new Failure("serve speaks over standard input and output: add --stdio");
-    const connection = createConnection(ProposedFeatures.all, process.stdin, process.stdout);
-    serveClient(connection, nodeHost, { name: "cotter", version: VERSION });
+    serveClient(connectionOverStdio(), nodeHost, { name: "cotter", version: VERSION });
     // The connection ends the process, by the client's word or with its input.
     return new Promise<ExitStatus>(() => undefined);
   },
