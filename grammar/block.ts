@@ -19,6 +19,7 @@ import type {
   SyntaxFix,
   WordNode,
 } from "./syntax.ts";
+import { Values } from "./values.ts";
 import type { ArgumentShape } from "./vocabulary/shape.ts";
 import {
   blockEntry,
@@ -62,7 +63,8 @@ class BlockReader {
     this.hasHeader = header !== undefined;
     while (this.line < this.lineStarts.length && this.startOf(this.line) < this.text.length)
       items.push(this.readItem());
-    return { text: this.text, header, items, lineStarts: this.lineStarts };
+    // Copies, which have no room left for more.
+    return { text: this.text, header, items: items.slice(), lineStarts: this.lineStarts.slice() };
   }
 
   private readHeader(): HeaderNode | undefined {
@@ -88,11 +90,10 @@ class BlockReader {
       block,
       values: reading.values,
       broken: reading.broken,
-      faults: [
-        ...(block === word.text ? [] : [unknownBlock(word, block)]),
-        ...reading.faults,
-        ...waiverFaults(comments),
-      ],
+      faults: joined(
+        block === word.text ? NONE : [unknownBlock(word, block)],
+        joined(reading.faults, waiverFaults(comments)),
+      ),
       comments,
     };
   }
@@ -129,7 +130,7 @@ class BlockReader {
       known,
       values: reading.values,
       broken: reading.broken,
-      faults: [...reading.faults, ...waiverFaults(comments)],
+      faults: joined(reading.faults, waiverFaults(comments)),
       comments,
     };
   }
@@ -199,7 +200,8 @@ class BlockReader {
     };
   }
 
-  private comments(contents: readonly Content[], ends: readonly number[]): CommentNode[] {
+  private comments(contents: readonly Content[], ends: readonly number[]): readonly CommentNode[] {
+    if (contents.every(({ comment }) => comment === undefined)) return NONE;
     return contents.flatMap(({ comment }, index) => {
       const end = ends[index] as number;
       return comment === undefined ? [] : [commentNode(this.text, comment, end)];
@@ -256,7 +258,16 @@ function startsWithBar(text: string, start: number): boolean {
   return text.charAt(at) === "|";
 }
 
-const NOTHING_READ = { values: new Map<string, never>(), broken: true, faults: [] as SyntaxFault[] } as const;
+/** Most statements have no fault and no comment, and share that. */
+const NONE: readonly never[] = [];
+
+/** Two lists in one: one of them where the other is empty. */
+function joined<Item>(one: readonly Item[], other: readonly Item[]): readonly Item[] {
+  if (other.length === 0) return one;
+  return one.length === 0 ? other : [...one, ...other];
+}
+
+const NOTHING_READ = { values: new Values(), broken: true, faults: NONE as readonly SyntaxFault[] } as const;
 
 function fault(code: SyntaxFault["code"], word: WordNode): Omit<SyntaxFault, "expected" | "fixes"> {
   return { code, start: word.start, end: word.end, found: word.text };
@@ -316,7 +327,8 @@ function commentNode(text: string, start: number, end: number): CommentNode {
   return { start, end, waiver: code === "" ? undefined : { code, reason: reason.trim(), start, end } };
 }
 
-function waiverFaults(comments: readonly CommentNode[]): SyntaxFault[] {
+function waiverFaults(comments: readonly CommentNode[]): readonly SyntaxFault[] {
+  if (comments.length === 0) return NONE;
   return comments.flatMap(({ waiver }) => {
     if (waiver === undefined || waiver.reason !== "") return [];
     const { start, end, code } = waiver;

@@ -13,6 +13,7 @@ import {
   numberNode,
   quantityNode,
   spanOf,
+  startOf,
   stringNode,
   threadNode,
   unitNode,
@@ -88,7 +89,7 @@ export class ExpressionParser extends EmbeddedActionsParser {
       this.OR<Expression>([
         {
           ALT: () => {
-            const { startOffset: start } = this.CONSUME(token.Minus);
+            const start = startOf(this.CONSUME(token.Minus));
             const of = this.SUBRULE(this.signed);
             return { is: "negative", of, start, end: of.end };
           },

@@ -60,12 +60,12 @@ export class TokenReader {
       const before = unreadableSince < 0 ? tokens : NONE;
       const rule = isBlank ? undefined : this.ruleAt(text, at, before);
       if (unreadableSince >= 0 && (isBlank || rule !== undefined)) {
-        tokens.push(tokenOf(this.unreadable, text.slice(unreadableSince, at), unreadableSince + offset));
+        tokens.push(new Token(this.unreadable, text.slice(unreadableSince, at), unreadableSince + offset));
         unreadableSince = -1;
       }
       if (rule !== undefined) {
         const image = text.slice(at, this.end);
-        tokens.push(tokenOf(rule.typeOf?.(image) ?? rule.type, image, at + offset));
+        tokens.push(new Token(rule.typeOf?.(image) ?? rule.type, image, at + offset));
         at = this.end;
       } else {
         if (!isBlank && unreadableSince < 0) unreadableSince = at;
@@ -73,7 +73,7 @@ export class TokenReader {
       }
     }
     if (unreadableSince >= 0)
-      tokens.push(tokenOf(this.unreadable, text.slice(unreadableSince), unreadableSince + offset));
+      tokens.push(new Token(this.unreadable, text.slice(unreadableSince), unreadableSince + offset));
     return tokens;
   }
 
@@ -89,6 +89,20 @@ export class TokenReader {
 
 const NONE: readonly never[] = [];
 
-function tokenOf(type: TokenType, image: string, startOffset: number): IToken {
-  return { image, startOffset, tokenType: type, tokenTypeIdx: type.tokenTypeIdx as number };
+/**
+ * A class of its own: the engine keeps places as whole numbers only where every object of a shape has whole numbers, and
+ * chevrotain's token for the end of a text stands at no number at all.
+ */
+class Token implements IToken {
+  readonly image: string;
+  readonly startOffset: number;
+  readonly tokenType: TokenType;
+  readonly tokenTypeIdx: number;
+
+  constructor(type: TokenType, image: string, startOffset: number) {
+    this.image = image;
+    this.startOffset = startOffset;
+    this.tokenType = type;
+    this.tokenTypeIdx = type.tokenTypeIdx as number;
+  }
 }

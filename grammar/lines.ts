@@ -19,6 +19,13 @@ const BAR = 124;
 
 /** Offset of the start of every line; the first is 0. CR, LF and CRLF end a line, nothing else does. */
 export function lineStartsOf(text: string): number[] {
+  if (text.includes("\r")) return lineStartsWithReturns(text);
+  const starts = [0];
+  for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) starts.push(at + 1);
+  return starts;
+}
+
+function lineStartsWithReturns(text: string): number[] {
   const starts = [0];
   for (let at = 0; at < text.length; at++) {
     const code = text.charCodeAt(at);

@@ -18,7 +18,7 @@ import type {
 } from "./syntax.ts";
 import * as token from "./tokens.ts";
 import { ValueFault } from "./value-fault.ts";
-import { spanOf, wordNode } from "./value-nodes.ts";
+import { spanOf, startOf, wordNode } from "./value-nodes.ts";
 import { ValueParser } from "./value-parser.ts";
 
 export class RecordValueParser extends ValueParser {
@@ -159,14 +159,14 @@ export class RecordValueParser extends ValueParser {
       this.OR<FrictionNode>([
         {
           ALT: () => {
-            const { startOffset: start } = this.CONSUME(token.NutFactor);
+            const start = startOf(this.CONSUME(token.NutFactor));
             const value = this.SUBRULE(this.number);
             return { kind: "friction", form: "nutFactor", value, start, end: value.end };
           },
         },
         {
           ALT: () => {
-            const { startOffset: start } = this.CONSUME(token.ThreadWord);
+            const start = startOf(this.CONSUME(token.ThreadWord));
             const thread = this.SUBRULE2(this.number);
             this.CONSUME(token.Head);
             const head = this.SUBRULE3(this.number);
@@ -219,7 +219,7 @@ export class RecordValueParser extends ValueParser {
       this.OR<RecheckNode>([
         {
           ALT: () => {
-            const { startOffset: start } = this.CONSUME(token.After);
+            const start = startOf(this.CONSUME(token.After));
             const after = this.SUBRULE(this.runningTime);
             const every = this.OPTION(() => {
               this.OPTION2(() => this.CONSUME(token.Comma));
@@ -232,7 +232,7 @@ export class RecordValueParser extends ValueParser {
         },
         {
           ALT: () => {
-            const { startOffset: start } = this.CONSUME2(token.Every);
+            const start = startOf(this.CONSUME2(token.Every));
             const every = this.SUBRULE3(this.runningTime);
             return { kind: "recheck", after: undefined, every, start, end: every.end };
           },
@@ -276,7 +276,7 @@ export class RecordValueParser extends ValueParser {
 
   /** `AWG 14`. */
   readonly wireGauge = this.RULE("wireGauge", (): WireGaugeNode => {
-    const { startOffset: start } = this.CONSUME(token.Awg);
+    const start = startOf(this.CONSUME(token.Awg));
     const number = this.SUBRULE(this.number);
     return { kind: "wireGauge", number, start, end: number.end };
   });

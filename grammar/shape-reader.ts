@@ -21,7 +21,7 @@ import type {
 } from "./syntax.ts";
 import * as token from "./tokens.ts";
 import { refuseNominal, ValueFault, writing } from "./value-fault.ts";
-import { spanOf, wordNode } from "./value-nodes.ts";
+import { endOf, spanOf, startOf, wordNode } from "./value-nodes.ts";
 import { describeShape } from "./vocabulary/describe.ts";
 import type { ArgumentShape, Clause, DimensionHint, Shape } from "./vocabulary/shape.ts";
 import { WEEKDAYS } from "./vocabulary/words.ts";
@@ -73,30 +73,35 @@ export abstract class ShapeReader extends RecordValueParser {
         return this.readWord(shape);
       case "words": {
         const items = this.list(shape, () => this.readWord({ value: "word", of: shape.of }));
-        return { kind: "words", items, ...this.spanOfItems(items) };
+        return { kind: "words", items, start: this.startOfItems(items), end: this.endOfItems(items) };
       }
       case "references": {
         const items = this.list(shape, () => this.rule(this.reference));
-        return { kind: "references", items, ...this.spanOfItems(items) };
+        return { kind: "references", items, start: this.startOfItems(items), end: this.endOfItems(items) };
       }
       case "countedReferences": {
         const items = this.list(shape, () => this.readCounted(shape));
-        return { kind: "countedReferences", items, ...this.spanOfItems(items) };
+        return {
+          kind: "countedReferences",
+          items,
+          start: this.startOfItems(items),
+          end: this.endOfItems(items),
+        };
       }
       case "quantity":
         return this.readQuantity(shape.of);
       case "quantities": {
         const items = this.list(shape, () => this.readQuantity(shape.of));
-        return { kind: "quantities", items, ...this.spanOfItems(items) };
+        return { kind: "quantities", items, start: this.startOfItems(items), end: this.endOfItems(items) };
       }
       case "sequence": {
         const items = [this.rule(this.quantity)];
         while (token.isNumber(this.LA(1))) items.push(this.rule(this.quantity));
-        return { kind: "quantities", items, ...this.spanOfItems(items) };
+        return { kind: "quantities", items, start: this.startOfItems(items), end: this.endOfItems(items) };
       }
       case "ranges": {
         const items = this.list(shape, () => refuseNominal(this.rule(this.limits)));
-        return { kind: "ranges", items, ...this.spanOfItems(items) };
+        return { kind: "ranges", items, start: this.startOfItems(items), end: this.endOfItems(items) };
       }
       case "limits": {
         const read = this.rule(this.limits);
@@ -202,7 +207,7 @@ export abstract class ShapeReader extends RecordValueParser {
       const hours = this.rule(this.quantity);
       return { day, hours, start: day.start, end: hours.end };
     });
-    return { kind: "week", days, ...this.spanOfItems(days) };
+    return { kind: "week", days, start: this.startOfItems(days), end: this.endOfItems(days) };
   }
 
   private readStops(shape: Shape): StopsNode {
@@ -211,11 +216,11 @@ export abstract class ShapeReader extends RecordValueParser {
       const running = first.tokenType === token.Ran;
       if (running) this.take();
       const node = this.rule(this.reference);
-      return { running, node, start: first.startOffset, end: node.end };
+      return { running, node, start: startOf(first), end: node.end };
     });
     const jobs = items.filter(({ running }) => !running).map(({ node }) => node);
     const ran = items.filter(({ running }) => running).map(({ node }) => node);
-    return { kind: "stops", jobs, ran, ...this.spanOfItems(items) };
+    return { kind: "stops", jobs, ran, start: this.startOfItems(items), end: this.endOfItems(items) };
   }
 
   /** What stands behind the `=`, up to a clause or a note, goes to the grammar of expressions. */
@@ -346,14 +351,17 @@ export abstract class ShapeReader extends RecordValueParser {
 
   /** The empty place behind what was read last, where something is missing. */
   protected gap(): Span {
-    const { startOffset, image } = this.LA(0);
-    const at = Number.isNaN(startOffset) ? this.offset : startOffset + image.length;
+    const last = this.LA(0);
+    const at = Number.isNaN(last.startOffset) ? this.offset : endOf(last);
     return { start: at, end: at };
   }
 
-  private spanOfItems(items: readonly Span[]): Span {
-    const { start, end } = this.gap();
-    return { start: items[0]?.start ?? start, end: items.at(-1)?.end ?? end };
+  private startOfItems(items: readonly Span[]): number {
+    return items[0]?.start ?? this.gap().start;
+  }
+
+  private endOfItems(items: readonly Span[]): number {
+    return items.at(-1)?.end ?? this.gap().end;
   }
 }
 

@@ -9,7 +9,8 @@ import { AlreadyComplained, GIVEN_UP, isWord, MOST_FAULTS, ShapeReader } from ".
 import type { DefinitionNode, Span, SyntaxFault, SyntaxFix, ValueNode } from "./syntax.ts";
 import * as token from "./tokens.ts";
 import { ValueFault, writing } from "./value-fault.ts";
-import { spanOf, wordNode } from "./value-nodes.ts";
+import { endOf, spanOf, startOf, wordNode } from "./value-nodes.ts";
+import { Values } from "./values.ts";
 import { describeShape } from "./vocabulary/describe.ts";
 import type { ArgumentShape, Clause, Element, RecordEntry, Shape } from "./vocabulary/shape.ts";
 import { TREE_KINDS } from "./vocabulary/shape.ts";
@@ -23,6 +24,9 @@ export interface StatementReading {
 
 /** Characters behind a word; more is no line that anybody wrote, and is refused unread. */
 const MAX_STATEMENT = 200_000;
+
+/** Most statements have none, and share that. */
+const NO_FAULTS: readonly SyntaxFault[] = [];
 
 /** The role under which the note at the end of a fact is kept. */
 const NOTE = "note";
@@ -49,15 +53,13 @@ function tooLong(text: string, offset: number): StatementReading {
     expected,
     fixes: [],
   };
-  return { values: new Map(), broken: true, faults: [fault] };
+  return { values: new Values(), broken: true, faults: [fault] };
 }
 
 let reader: StatementReader | undefined;
 
-type Values = Map<string, ValueNode>;
-
 export class StatementReader extends ShapeReader {
-  private values: Values = new Map();
+  private values = new Values();
   /** How many records stand around the one at hand. */
   private nesting = 0;
 
@@ -69,14 +71,15 @@ export class StatementReader extends ShapeReader {
   read(shape: ArgumentShape, text: string, offset: number): StatementReading {
     this.text = text;
     this.offset = offset;
-    this.values = new Map();
+    this.values = new Values();
     this.faults = [];
     this.shape = shape;
     this.nesting = 0;
     this.input = token.recordTokens(text, offset);
     const broken = this.statement();
     const givenUp = this.faults.length >= MOST_FAULTS;
-    return { values: this.values, broken: broken || givenUp, faults: this.faults.slice(0, MOST_FAULTS) };
+    const faults = this.faults.length === 0 ? NO_FAULTS : this.faults.slice(0, MOST_FAULTS);
+    return { values: this.values, broken: broken || givenUp, faults };
   }
 
   /** The outermost rule, so that chevrotain treats the value rules as inner ones and lets their errors through. */
@@ -139,9 +142,9 @@ export class StatementReader extends ShapeReader {
     const first = this.LA(1);
     let last = first;
     for (const _ of clause.words) last = this.take();
-    const read: Values = new Map();
+    const read = new Values();
     const inner = clause.shape;
-    if (inner === undefined) read.set(clause.role, { kind: "flag", ...spanOf(first, last) });
+    if (inner === undefined) read.set(clause.role, { kind: "flag", start: startOf(first), end: endOf(last) });
     else this.readInto(clause.role, inner, read);
     const before = this.shape.clauses.filter(
       (other) => into.has(other.role) && (other === clause || excludes(other, clause)),
@@ -149,7 +152,7 @@ export class StatementReader extends ShapeReader {
     const value = read.get(clause.role);
     if (value === undefined) return;
     if (before.length === 0) into.set(clause.role, value);
-    else this.refuseAgain(clause, before, { start: first.startOffset, end: value.end });
+    else this.refuseAgain(clause, before, { start: startOf(first), end: value.end });
   }
 
   private refuseAgain(clause: Clause, before: readonly Clause[], at: Span): void {
@@ -256,7 +259,7 @@ export class StatementReader extends ShapeReader {
     const entry = isWord(read) && words.includes(read.image) ? changeable.get(read.image) : undefined;
     if (entry === undefined) throw this.refuseDefinition(words);
     const word = wordNode(this.take());
-    const values: Values = new Map();
+    const values = new Values();
     const own = entry.clauses;
     const added = outer.clauses.filter(
       ({ role }) => role === "by" && !own.some((clause) => clause.role === role),
@@ -274,7 +277,7 @@ export class StatementReader extends ShapeReader {
       if (value !== undefined) this.values.set(role, value);
       values.delete(role);
     }
-    return { kind: "definition", word, values, start: word.start, end: endOf(values, word) };
+    return { kind: "definition", word, values, start: word.start, end: endOfAll(values, word) };
   }
 
   private refuseDefinition(words: readonly string[]): ValueFault {
@@ -296,8 +299,9 @@ export class StatementReader extends ShapeReader {
 const DEFAULT = "default";
 const NO_COMMA = "a comma between the two";
 
-function commaBefore({ startOffset }: IToken): SyntaxFix {
-  return { start: startOffset, end: startOffset, text: ", ", title: "Put a comma between", sure: false };
+function commaBefore(behind: IToken): SyntaxFix {
+  const start = startOf(behind);
+  return { start, end: start, text: ", ", title: "Put a comma between", sure: false };
 }
 
 /** The records that `changed:` and `default:` can name, by their words. */
@@ -324,6 +328,6 @@ function expectedOf({ elements, clauses }: ArgumentShape): string {
   return first === undefined ? "a value" : describeShape(first);
 }
 
-function endOf(values: Values, word: Span): number {
+function endOfAll(values: Values, word: Span): number {
   return Math.max(word.end, ...[...values.values()].map(({ end }) => end));
 }

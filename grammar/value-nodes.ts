@@ -1,6 +1,7 @@
 /** From tokens to nodes of the tree. */
 import type { IToken } from "chevrotain";
 import type {
+  DateNode,
   LimitsNode,
   NumberNode,
   QuantityNode,
@@ -23,30 +24,34 @@ export function spanOf(first: IToken, last: IToken = first): Span {
  * Whole numbers even while the parser records its own rules, with tokens that stand nowhere: one node with no number for
  * its place, and the engine would keep those of all nodes as floating-point numbers, each an object of its own.
  */
-function startOf(read: IToken): number {
+export function startOf(read: IToken): number {
   return read.startOffset | 0;
 }
 
-function endOf(read: IToken): number {
+export function endOf(read: IToken): number {
   return (read.startOffset + read.image.length) | 0;
 }
 
 // Nodes name their places one by one: spread into them, each would keep them in an object of its own.
 
 export function numberNode(read: IToken): NumberNode {
-  return { kind: "number", text: read.image, start: startOf(read), end: endOf(read) };
+  return { kind: "number", text: inCommon(read.image), start: startOf(read), end: endOf(read) };
 }
 
 export function unitNode(read: IToken): UnitNode {
-  return { kind: "unit", text: read.image, start: startOf(read), end: endOf(read) };
+  return { kind: "unit", text: inCommon(read.image), start: startOf(read), end: endOf(read) };
 }
 
 export function threadNode(read: IToken): ThreadNode {
-  return { kind: "thread", text: read.image, start: startOf(read), end: endOf(read) };
+  return { kind: "thread", text: inCommon(read.image), start: startOf(read), end: endOf(read) };
+}
+
+export function dateNode(read: IToken): DateNode {
+  return { kind: "date", text: read.image, start: startOf(read), end: endOf(read) };
 }
 
 export function wordNode(read: IToken): WordNode {
-  return { kind: "word", text: read.image, start: startOf(read), end: endOf(read) };
+  return { kind: "word", text: inCommon(read.image), start: startOf(read), end: endOf(read) };
 }
 
 /** A string without its marks; `\"` and `\\` stand for themselves, any other backslash for a backslash. */
@@ -64,23 +69,48 @@ export function stringNode(read: IToken): StringNode {
 }
 
 export function referenceNode(read: IToken): ReferenceNode {
-  return {
-    kind: "reference",
-    text: read.image,
-    segments: segmentsOf(read.image),
-    start: startOf(read),
-    end: endOf(read),
-  };
+  const { text, segments } = pathIn(read.image);
+  return { kind: "reference", text, segments, start: startOf(read), end: endOf(read) };
+}
+
+type Path = Pick<ReferenceNode, "text" | "segments">;
+
+/** A log names the same things again and again: nodes share the texts and paths of all of them. */
+const texts = new Map<string, string>();
+const paths = new Map<string, Path>();
+/** So many are remembered; beyond it the memory starts afresh, so that endless new spellings cannot fill it. */
+const MOST_REMEMBERED = 30_000;
+/** Longer texts are hardly ever the same, and may be cut from a file's text, which would be kept with them. */
+const SHORT = 12;
+
+function inCommon(text: string): string {
+  if (text.length > SHORT) return text;
+  const known = texts.get(text);
+  if (known !== undefined) return known;
+  if (texts.size >= MOST_REMEMBERED) texts.clear();
+  texts.set(text, text);
+  return text;
+}
+
+function pathIn(image: string): Path {
+  const known = paths.get(image);
+  if (known !== undefined) return known;
+  // A text of its own, not one cut from the file.
+  const text = Array.from(image).join("");
+  const path = { text, segments: segmentsOf(text) };
+  if (paths.size >= MOST_REMEMBERED) paths.clear();
+  paths.set(text, path);
+  return path;
 }
 
 const SEGMENT = /\{([^}]*)\}|\*|[^.]+/g;
 
 function segmentsOf(text: string): ReferenceSegment[] {
-  if (!/[*{]/.test(text)) return text.split(".").map((name) => ({ is: "name", text: name }));
+  if (!/[*{]/.test(text)) return text.split(".").map((name) => ({ is: "name", text: inCommon(name) }));
   return [...text.matchAll(SEGMENT)].map(([whole, options]) => {
     if (whole === "*") return { is: "every" };
-    if (options === undefined) return { is: "name", text: whole };
-    return { is: "choice", options: options.split(",").map((option) => option.trim()) };
+    if (options === undefined) return { is: "name", text: inCommon(whole) };
+    return { is: "choice", options: options.split(",").map((option) => inCommon(option.trim())) };
   });
 }
 
@@ -133,7 +163,7 @@ export function splitDeviations(read: IToken): [NumberNode, NumberNode] {
   const slash = read.image.indexOf("/");
   const part = (from: number, to: number): NumberNode => {
     const raw = read.image.slice(from, to);
-    const start = read.startOffset + from + (raw.length - raw.trimStart().length);
+    const start = startOf(read) + from + (raw.length - raw.trimStart().length);
     return { kind: "number", text: raw.trim(), start, end: start + raw.trim().length };
   };
   return [part(0, slash), part(slash + 1, read.image.length)];

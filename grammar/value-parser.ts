@@ -38,6 +38,7 @@ import {
   ValueFault,
 } from "./value-fault.ts";
 import {
+  dateNode,
   followsInChain,
   nominalOrClass,
   numberNode,
@@ -45,6 +46,7 @@ import {
   referenceNode,
   spanOf,
   splitDeviations,
+  startOf,
   stringNode,
   threadNode,
   unitNode,
@@ -144,7 +146,12 @@ export class ValueParser extends EmbeddedActionsParser {
   readonly tolerance = this.RULE("tolerance", (): ToleranceNode => {
     const sign = this.OPTION(() => this.CONSUME(token.PlusMinus));
     const value = this.SUBRULE(this.quantity);
-    return { kind: "tolerance", value, start: sign?.startOffset ?? value.start, end: value.end };
+    return {
+      kind: "tolerance",
+      value,
+      start: sign === undefined ? value.start : startOf(sign),
+      end: value.end,
+    };
   });
 
   /** `min 8.4 mm`, `54.00..54.05 mm`, `54 mm ± 0.05`, `54 mm +0.05/-0.00`, `25 h6`, and `new 9.5 mm` behind it. */
@@ -162,7 +169,7 @@ export class ValueParser extends EmbeddedActionsParser {
   });
 
   private readonly minimum = this.RULE("minimum", (): LimitsNode => {
-    const { startOffset: start } = this.CONSUME(token.Minimum);
+    const start = startOf(this.CONSUME(token.Minimum));
     const lower = this.SUBRULE(this.quantity);
     const upper = this.OPTION(() => {
       this.CONSUME(token.Maximum);
@@ -173,7 +180,7 @@ export class ValueParser extends EmbeddedActionsParser {
   });
 
   private readonly maximum = this.RULE("maximum", (): LimitsNode => {
-    const { startOffset: start } = this.CONSUME(token.Maximum);
+    const start = startOf(this.CONSUME(token.Maximum));
     const upper = this.SUBRULE(this.quantity);
     const lower = this.OPTION(() => {
       this.CONSUME(token.Minimum);
@@ -220,7 +227,7 @@ export class ValueParser extends EmbeddedActionsParser {
       { ALT: () => this.CONSUME(token.OtherDate) },
     ]);
     this.ACTION(() => refuseBadDate(read));
-    return this.ACTION(() => ({ kind: "date", text: read.image, ...spanOf(read) }));
+    return this.ACTION(() => dateNode(read));
   });
 
   readonly dateRange = this.RULE("dateRange", (): DateRangeNode => {

@@ -8,6 +8,7 @@ import { Document } from "../../grammar/document.ts";
 import { languageConfiguration } from "../../grammar/language-configuration.ts";
 import type { BlockNode, ItemNode } from "../../grammar/syntax.ts";
 import { textMateGrammar } from "../../grammar/text-mate.ts";
+import { Values } from "../../grammar/values.ts";
 import { vocabulary } from "../../grammar/vocabulary/vocabulary.ts";
 import { sampleLogs } from "./corpus.ts";
 import { log } from "./marked-log.ts";
@@ -107,7 +108,7 @@ function nodesIn(value: unknown): Expectation[] {
   const { kind = "", start } = value as { readonly kind?: string; readonly start?: number };
   const scope = SCOPE_OF_NODE[kind];
   const own = scope !== undefined && start !== undefined ? [{ at: start, scope }] : [];
-  const inner = value instanceof Map ? [...value.values()] : Object.values(value);
+  const inner = value instanceof Values ? [...value.values()] : Object.values(value);
   return [...own, ...inner.flatMap(nodesIn)];
 }
 

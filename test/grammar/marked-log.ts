@@ -17,6 +17,7 @@ import type {
   StrayNode,
   SyntaxFault,
 } from "../../grammar/syntax.ts";
+import { Values } from "../../grammar/values.ts";
 import { blockEntry } from "../../grammar/vocabulary/vocabulary.ts";
 
 const MARKS = /^\s*(?:(?:\^+|!) [a-z0-9-]+\s*)+$/;
@@ -108,7 +109,8 @@ export function said(statement: { readonly values: ReadonlyMap<string, unknown> 
 /** A node without positions and kinds: single values become their text. */
 export function plain(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(plain);
-  if (value instanceof Map) return Object.fromEntries([...value].map(([key, inner]) => [key, plain(inner)]));
+  if (value instanceof Values)
+    return Object.fromEntries([...value].map(([key, inner]) => [key, plain(inner)]));
   if (typeof value !== "object" || value === null) return value;
   const node = value as Record<string, unknown> & Span & { readonly kind?: string };
   switch (node.kind) {

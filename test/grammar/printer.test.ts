@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { Document } from "../../grammar/document.ts";
 import { format, layoutEdits } from "../../grammar/printer.ts";
+import { Values } from "../../grammar/values.ts";
 import { anyLog, anyText, exampleBuild, patience, runs, samplePieces } from "./corpus.ts";
 import { log } from "./marked-log.ts";
 
@@ -139,7 +140,7 @@ function meaning(document: Document): unknown {
 
 /** A tree without places; the text of a set counts by its segments. */
 function plainTree(value: unknown): unknown {
-  if (value instanceof Map) return [...value].map(([key, inner]) => [key, plainTree(inner)]);
+  if (value instanceof Values) return [...value].map(([key, inner]) => [key, plainTree(inner)]);
   if (Array.isArray(value)) return value.map(plainTree);
   if (typeof value !== "object" || value === null) return value;
   const isReference = "segments" in value;

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { Document } from "../../grammar/document.ts";
 import type { BlockNode, ItemNode } from "../../grammar/syntax.ts";
+import { Values } from "../../grammar/values.ts";
 import { anyText, patience, runs, samplePieces } from "./corpus.ts";
 import { faultsOf } from "./marked-log.ts";
 
@@ -24,14 +25,14 @@ function outside(value: unknown, item: ItemNode): string[] {
   const { start, end } = value as { readonly start?: number; readonly end?: number };
   const isWithin =
     start === undefined || end === undefined || (item.start <= start && start <= end && end <= item.end);
-  const inner = value instanceof Map ? [...value.values()] : Object.values(value);
+  const inner = value instanceof Values ? [...value.values()] : Object.values(value);
   return [...(isWithin ? [] : [JSON.stringify(value)]), ...inner.flatMap((each) => outside(each, item))];
 }
 
 /** The size of a tree: its nodes, spans and texts, counted. */
 function sizeOf(value: unknown): number {
   if (typeof value !== "object" || value === null) return 1;
-  const inner = value instanceof Map ? [...value.values()] : Object.values(value);
+  const inner = value instanceof Values ? [...value.values()] : Object.values(value);
   return inner.reduce<number>((sum, each) => sum + sizeOf(each), 1);
 }
 
@@ -155,7 +156,7 @@ function treesByLine(document: Document): Map<number, string> {
 function relative(key: string, value: unknown, start: number): unknown {
   if ((key === "start" || key === "end" || key === "contentEnd") && typeof value === "number")
     return value - start;
-  return value instanceof Map ? Object.fromEntries(value) : value;
+  return value instanceof Values ? Object.fromEntries(value) : value;
 }
 
 interface Damaged {

@@ -1,5 +1,6 @@
 /** The nodes within a value, whatever its kind: what has a start and an end is a node. */
 import type { Expression, Span, ValueNode } from "../../../grammar/syntax.ts";
+import { Values } from "../../../grammar/values.ts";
 
 /** A node of any depth: one with a `kind`, or a part of an expression, told apart by `is`. */
 export type InnerNode = ValueNode | UnitLike | Expression;
@@ -15,7 +16,7 @@ export function* innerNodes(value: ValueNode): Generator<InnerNode> {
 function* within(value: unknown): Generator<InnerNode> {
   if (Array.isArray(value)) {
     for (const item of value) yield* within(item);
-  } else if (value instanceof Map) {
+  } else if (value instanceof Values) {
     for (const item of value.values()) yield* within(item);
   } else if (typeof value === "object" && value !== null) {
     if (isNode(value)) yield value;
