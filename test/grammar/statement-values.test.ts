@@ -13,7 +13,10 @@ it("The values of a statement answer as a map does, whatever is put in and taken
       const map = new Map<string, ValueNode>();
       for (const { role, start, goes } of steps) {
         const node: ValueNode = { kind: "flag", start, end: start };
-        for (const each of [values, map]) goes ? each.delete(role) : each.set(role, node);
+        for (const each of [values, map]) {
+          if (goes) each.delete(role);
+          else each.set(role, node);
+        }
         expect([...values]).toEqual([...map]);
         expect(values.size).toBe(map.size);
         for (const asked of ROLES) {
