@@ -20,6 +20,7 @@ import { promisify } from "node:util";
 import { build, context, transform } from "esbuild";
 import { minify } from "terser";
 import { librariesAsEsModules } from "./bundling/es-modules.mjs";
+import { lateParts, requireNow } from "./bundling/late-parts.mjs";
 import { leanParserLibrary } from "./bundling/parser-library.mjs";
 
 const root = path.dirname(fileURLToPath(import.meta.url));
@@ -89,7 +90,7 @@ async function tightened(code) {
 
 /** Writes a bundled ES module as CommonJS. A dynamic import becomes a late `require`. */
 async function writeAsCommonJs({ path: file, text }) {
-  const { code } = await transform(text, {
+  const { code } = await transform(requireNow(text), {
     format: "cjs",
     platform: "node",
     target: "node20",
@@ -230,35 +231,13 @@ const withoutTexts = {
   },
 };
 
-/** What `cotter check` is made of: the core of all programs. */
+/** What a check is made of: the core of all programs. */
 const CORE = [
-  "server/command-line/commands/check.ts",
+  "server/rules/complaints.ts",
   "server/workspace/open-build.ts",
   "server/workspace/disk.ts",
   "server/build/build.ts",
 ];
-
-/**
- * Keeps the core in one file, which is read sooner than fifty. esbuild makes a file of all modules that the same programs
- * and late parts need; so here every late part of the server needs the whole core, though it may use little of it. The
- * need stands in a module of its own before the late one, not in it: the core may hold the late one, and modules that
- * import each other in a circle run in another order.
- */
-const wholeCore = {
-  name: "whole core",
-  setup(bundling) {
-    const needs = CORE.map((file) => `import ${JSON.stringify(path.join(root, file))};`);
-    bundling.onResolve({ filter: /\.ts$/ }, ({ path: file, kind, importer, resolveDir }) =>
-      kind === "dynamic-import" && importer.startsWith(path.join(root, "server"))
-        ? { path: path.relative(root, path.resolve(resolveDir, file)), namespace: "late" }
-        : undefined,
-    );
-    bundling.onLoad({ filter: /./, namespace: "late" }, ({ path: file }) => ({
-      contents: [...needs, `export * from ${JSON.stringify(path.join(root, file))};`].join("\n"),
-      resolveDir: root,
-    }));
-  },
-};
 
 /** @type {import("esbuild").BuildOptions} */
 const ofAll = {
@@ -306,7 +285,7 @@ const forNode = {
   ...onNode,
   entryPoints: serverPrograms,
   plugins: [
-    wholeCore,
+    lateParts(root, CORE),
     librariesAsEsModules,
     withoutTexts,
     leanParserLibrary,

@@ -2,7 +2,7 @@
 import type { ClientCapabilities, ServerCapabilities } from "vscode-languageserver";
 import { TextDocumentSyncKind } from "vscode-languageserver";
 import { FIX_ALL, QUICK_FIX, REWRITE, WRITE_DOWN } from "./features/actions/action.ts";
-import { TOKEN_MODIFIERS, TOKEN_TYPES } from "./features/semantic-tokens.ts";
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from "./features/token-legend.ts";
 import { FILE_OPERATIONS } from "./files.ts";
 
 export function serverCapabilities({ textDocument }: ClientCapabilities): ServerCapabilities {

@@ -125,10 +125,14 @@ function activationGoals({ median, behind }) {
 }
 
 function sizeGoals(sizes) {
-  const [server] = sizes;
+  const [generated, sample] = sizes.map(({ size }) => size);
   const vsix = sizes.at(-1);
   return [
-    { goal: "the server under 700 KB", figure: `${server.size.toFixed(0)} KB`, reached: server.size < 700 },
+    {
+      goal: "the server under 700 KB",
+      figure: `${generated.toFixed(0)} KB on a generated log, ${sample.toFixed(0)} KB on a sample with every word`,
+      reached: Math.max(generated, sample) < 700,
+    },
     {
       goal: "the package under 1 MB",
       figure: vsix.size === undefined ? "not packaged" : `${vsix.size.toFixed(0)} KB`,

@@ -17,10 +17,12 @@ export class LanguageClient {
   /**
    * @param words arguments for Node
    * @param settings what the server is told when it asks for a section of the settings
+   * @param environment variables beside those of this process
    */
-  constructor(words, settings = {}) {
+  constructor(words, settings = {}, environment = {}) {
     this.settings = settings;
-    this.process = spawn(process.execPath, words, { stdio: ["pipe", "pipe", "pipe"] });
+    const env = { ...process.env, ...environment };
+    this.process = spawn(process.execPath, words, { stdio: ["pipe", "pipe", "pipe"], env });
     let complaints = "";
     this.process.stderr.setEncoding("utf8").on("data", (text) => (complaints += text));
     this.process.stdout.on("data", (chunk) => this.#read(chunk));

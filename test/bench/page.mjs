@@ -122,6 +122,7 @@ function memorySections({ edits, editedLines, growth }) {
 function sizeSections(sizes) {
   return [
     "## Sizes",
+    "What a server weighs once it has told the first diagnostics is the sum of the files that it says it has loaded by then: after the start, a folder, and one file of it open. Nothing is packed, and names of properties stay what they are.",
     table(
       ["what", "size"],
       sizes.map(({ name, size }) => [name, size === undefined ? "–" : `${size.toFixed(0)} KB`]),

@@ -89,7 +89,7 @@ const PARTS = {
           rounds: quick ? 1 : 7,
         })
       : undefined,
-  sizes: () => measureSizes(dist, packageFile),
+  sizes: () => measureSizes({ dist, packageFile, generateLog, sample: path.join(root, "samples/roadster") }),
 };
 
 const asked = options.only?.split(",") ?? Object.keys(PARTS);

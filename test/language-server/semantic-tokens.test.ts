@@ -1,11 +1,7 @@
 /** Words are told apart by what they are, and only what has changed is sent again. */
 import { expect, test } from "vitest";
-import {
-  semanticTokens,
-  TOKEN_MODIFIERS,
-  TOKEN_TYPES,
-  tokensEdit,
-} from "../../server/language-server/features/semantic-tokens.ts";
+import { semanticTokens, tokensEdit } from "../../server/language-server/features/semantic-tokens.ts";
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../../server/language-server/features/token-legend.ts";
 import type { FileView } from "../../server/language-server/view.ts";
 import { marked } from "./marked-build.ts";
 

@@ -14,26 +14,7 @@ import { writtenNames } from "../names/written-names.ts";
 import type { InnerNode } from "../text/inner-nodes.ts";
 import { innerNodes } from "../text/inner-nodes.ts";
 import type { FileView } from "../view.ts";
-
-export const TOKEN_TYPES = [
-  "keyword",
-  "property",
-  "namespace",
-  "class",
-  "struct",
-  "interface",
-  "enum",
-  "event",
-  "variable",
-  "function",
-  "enumMember",
-  "number",
-  "type",
-  "string",
-  "comment",
-] as const;
-
-export const TOKEN_MODIFIERS = ["declaration", "documentation", "defaultLibrary"] as const;
+import { TOKEN_TYPES } from "./token-legend.ts";
 
 type TokenType = (typeof TOKEN_TYPES)[number];
 

@@ -10,8 +10,8 @@ import type { ServerStreams } from "./server-here.ts";
 import { serverHere } from "./server-here.ts";
 
 export interface EditorOptions {
-  /** The bundle that is started as the server; "here" for the server in this process. */
-  readonly program?: Program | "here";
+  /** The bundle that is started as the server, or the file of another; "here" for the server in this process. */
+  readonly program?: Program | "here" | { readonly file: string };
   readonly capabilities?: object;
   /** Absolute paths of the folders that are open. */
   readonly folders?: readonly string[];
@@ -222,9 +222,10 @@ export class Editor {
   }
 }
 
-async function started(program: Program): Promise<ServerStreams> {
+async function started(program: Program | { readonly file: string }): Promise<ServerStreams> {
   const words = program === "cotter" ? ["serve", "--stdio"] : ["--stdio"];
-  const server = spawn(process.execPath, [await bundleOf(program), ...words]);
+  const file = typeof program === "object" ? program.file : await bundleOf(program);
+  const server = spawn(process.execPath, [file, ...words]);
   const { stdin, stdout, stderr } = server;
   return { stdin, stdout, stderr, exit: new Promise((resolve) => server.on("exit", resolve)) };
 }
