@@ -322,6 +322,20 @@ describe("a shut hold point stops", () => {
     );
   });
 
+  it.each([
+    ["the one planned first", "late", "2026-07-01", "early", "2026-06-20", "early"],
+    ["one that is planned before one that is not", "never", undefined, "late", "2026-07-01", "late"],
+    ["of one day the first in the text", "one", "2026-06-20", "two", "2026-06-20", "one"],
+    ["without a plan the first in the text", "one", undefined, "two", undefined, "one"],
+  ] as const)("a job, and names of several in no order %s", (_, first, then, second, later, named) => {
+    const hold = (name: string, planned: string | undefined) =>
+      `hold ${name} "Hold"\n  needs: snags\n  stops: shakedown\n${planned === undefined ? "" : `  planned: ${planned}\n`}\n`;
+    const build = buildOf(
+      `${hold(first, then)}${hold(second, later)}job shakedown "Shakedown"\n\nday 2026-05-02\n  started: shakedown\n`,
+    );
+    expect(findingOf(build, "past-hold").data.hold).toBe(named);
+  });
+
   it("each running, and names the first hold point that is shut", () => {
     const build = expectFindings(
       HOLDS,

@@ -180,19 +180,40 @@ describe("limits", () => {
     expect(expectations("part", "limit: a 9000 h6")).toEqual(["a size of more than 0 and up to 500 mm"]);
   });
 
-  it("of ISO 286 read as the standard's limits of size", () => {
-    // ISO 286-2: 25 h6 is 0 / -13 µm, 52 H7 +30 / 0 µm (the ranges over 18 to 30 mm and over 50 to 65 mm).
-    const block = lowered("part", "limit: shaft 25 h6", "limit: bore 52 H7");
+  const bounds = (...lines: string[]) => {
+    const block = lowered("part", ...lines);
     const limits = block.is === "definition" ? block.records : [];
-    const bounds = limits.map((record) =>
+    return limits.map((record) =>
       record.word === "limit" && record.limits.lower !== undefined && record.limits.upper !== undefined
-        ? [record.limits.lower.value.toString(), record.limits.upper.value.toString()]
+        ? [formatQuantity(record.limits.lower), formatQuantity(record.limits.upper)]
         : [],
     );
-    expect(bounds).toEqual([
-      ["24.987", "25"],
-      ["52", "52.03"],
+  };
+
+  it("of ISO 286 read as the standard's limits of size", () => {
+    // ISO 286-2: 25 h6 is 0 / -13 µm, 52 H7 +30 / 0 µm (the ranges over 18 to 30 mm and over 50 to 65 mm).
+    expect(bounds("limit: shaft 25 h6", "limit: bore 52 H7")).toEqual([
+      ["24.987 mm", "25 mm"],
+      ["52 mm", "52.03 mm"],
     ]);
+  });
+
+  it("with a tolerance have the unit of either, where it stands once", () => {
+    expect(
+      bounds(
+        "limit: a 54 mm ± 0.1",
+        "limit: b 54 ± 0.1 mm",
+        "limit: c 54 mm +0.1/-0.2",
+        "limit: d 54 +0.1/-0.2 mm",
+      ),
+    ).toEqual([
+      ["53.9 mm", "54.1 mm"],
+      ["53.9 mm", "54.1 mm"],
+      ["53.8 mm", "54.1 mm"],
+      ["53.8 mm", "54.1 mm"],
+    ]);
+    // A percentage says nothing of what is measured.
+    expect(bounds("limit: a 54 ± 50 %")).toEqual([["27", "81"]]);
   });
 });
 

@@ -240,6 +240,18 @@ describe("sets", () => {
     expect(off(build)).toEqual([]);
   });
 
+  it("says what is there where nothing below is of the kind that is due", () => {
+    const build = expectFindings(
+      REFERENCES,
+      corners(`
+  opened: front.left.*
+          ^^^^^^^^^^^^ reference-kind
+  opened: fornt.left.*
+          ^^^^^^^^^^^^ unknown-reference`),
+    );
+    expect(findingOf(build, "reference-kind").data).toMatchObject({ text: "front.left", kind: "assembly" });
+  });
+
   it("loses only the choice that leads nowhere, and mends it in its place", () => {
     const build = expectFindings(
       REFERENCES,
@@ -253,6 +265,20 @@ describe("sets", () => {
     const text = place.site.block.text;
     const mended = text.slice(0, fix?.start) + (fix?.text ?? "") + text.slice(fix?.end);
     expect(mended).toContain("removed: front.left.{disc, hub}");
+  });
+
+  it("offers for a choice with a path of its own the whole choice", () => {
+    const fixes = (written: string) =>
+      findingsOf(buildOf(corners(`  removed: ${written}`)), ["unknown-reference"]).flatMap((found) =>
+        found.fixes.map(({ start, end, text }) => {
+          const block = found.place.site.block.text;
+          return `${block.slice(start, end)} → ${text}`;
+        }),
+      );
+    expect(fixes("front.{left.hbu, right.hub}")).toContain("left.hbu → left.hub");
+    expect(fixes("front.{lift, right}.hub")).toContain("lift → left");
+    // Nothing that begins or ends otherwise can stand in its place.
+    expect(fixes("frnt.{left, right}.hub").filter((fix) => !fix.startsWith("frnt"))).toEqual([]);
   });
 });
 
@@ -268,6 +294,11 @@ describe("a place that takes one thing", () => {
       "front.left.disc",
       "front.right.disc",
     ]);
+  });
+
+  it("takes a set that means one thing alone", () => {
+    const build = expectFindings(REFERENCES, corners("  measured: {rack} travel 120 mm"));
+    expect(partAt(build, "rack").item.readings.map(({ name }) => name)).toEqual(["travel"]);
   });
 
   it("refuses an assembly where one part is due", () => {

@@ -268,6 +268,17 @@ day 2026-05-02
     expect(goods(build, "kit").inHand).toBe(1);
   });
 
+  it("spends none for those that are to go on as they are", () => {
+    const build = buildOf(`${CALIPER}
+day 2026-05-02
+  removed: caliper
+  decided: 1 x caliper recondition
+  bought: 3 x kit
+  reconditioned: caliper
+`);
+    expect(goods(build, "kit").inHand).toBe(2);
+  });
+
   it("is not finished without its kit in hand: the caliper stays condemned", () => {
     const build = expectFindings(
       ["fitted-condemned"],

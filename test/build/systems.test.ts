@@ -271,3 +271,24 @@ day 2026-05-02
     expect(codes("known")).not.toContain("fluid-change-due");
   });
 });
+
+describe("a system", () => {
+  it("can hurt where one of its parts can", () => {
+    const filled = (safety: string) =>
+      findingOf(
+        buildOf(`
+  part caliper "Caliper"
+${safety}
+  system brakes "Brakes"
+    fluid: "DOT 4"
+    parts: caliper
+
+  day 2026-05-02
+    filled: brakes 0.6 l with "HS-1"
+`),
+        "wrong-fluid",
+      );
+    expect(filled("").critical).toBe(false);
+    expect(filled("    safety: critical\n").critical).toBe(true);
+  });
+});

@@ -64,6 +64,11 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
       "error torque-over-proof: bracket: 37.4 N.m comes to 110 % of the proof load of class 8.8 (zinc: nut factor 0.20 (Shigley, Mechanical Engineering Design, Table 8-15 (from memory))), an estimate: expected under 90 %; if it is the maker's figure, check the friction",
     ],
     [
+      // 33 N.m / (0.159 × 1.25 + 0.578 × 7.188 × 0.12 + 0.12 × 10.3 / 2) mm (VDI 2230) of 580 MPa × 36.6 mm² (ISO 898-1), by hand.
+      'joint bracket "Bracket"\n  friction: thread 0.12 head 0.12\n  bolt: 2 x M8x1.25x30 class 8.8\n  torque: 30 N.m ± 10 %\n',
+      "error torque-over-proof: bracket: 33 N.m comes to 118 % of the proof load of class 8.8 (thread 0.12, head 0.12), an estimate: expected under 90 %; if it is the maker's figure, check the friction",
+    ],
+    [
       `${BRACKET}  bolt: 2 x M8x1.25x30 class 8.8\n  torque: max 10 N.m\n`,
       "warning torque-low-preload: bracket: 10 N.m comes to at most 29 % of the proof load of class 8.8 (zinc: nut factor 0.20 (Shigley, Mechanical Engineering Design, Table 8-15 (from memory))), an estimate: expected at least 50 %",
     ],
@@ -168,6 +173,22 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
     ).map(([size, reading, times]): readonly [string, string] => [
       `part spring "Spring"\n  size: free_length ${size}\n${EVENING}  measured: spring free_length ${reading}\n`,
       `warning implausible-value: free_length ${reading} is ${times} the ${size} expected: a slipped decimal, or another unit?`,
+    ]),
+  ],
+  "a reading of another kind than its limit": [
+    ...(
+      [
+        ["weight max 3 kg", "6'", "error wrong-dimension: 6' is not read here: expected a mass, as in 3 kg"],
+        [
+          "width max 3 ft",
+          "2 kg",
+          "error wrong-dimension: 2 kg is not read here: expected a length, as in 3 ft",
+        ],
+        ["width max 3 ft", "2'", "error unknown-unit: ' is no unit here: expected a length, as in 3 ft"],
+      ] as const
+    ).map(([limit, reading, words]): readonly [string, string] => [
+      `part hub "Hub"\n  limit: ${limit}\n${EVENING}  measured: hub ${limit.split(" ")[0]} ${reading}\n`,
+      words,
     ]),
   ],
   "what is too old": [

@@ -1,5 +1,5 @@
 /** Limits: bounds, tolerances and classes of ISO 286, with everything in one dimension. */
-import type { LimitsNode, QuantityNode } from "../../../grammar/syntax.ts";
+import type { LimitsNode, QuantityNode, Span } from "../../../grammar/syntax.ts";
 import { decimal } from "../../quantities/decimal.ts";
 import { describeDimension } from "../../quantities/dimension.ts";
 import type { Limits, LimitsFault } from "../../quantities/limits.ts";
@@ -15,7 +15,8 @@ import {
   writtenQuantity,
 } from "../../quantities/quantity.ts";
 import { isFault } from "../../quantities/quantity-fault.ts";
-import { unit } from "../../quantities/unit.ts";
+import type { Unit } from "../../quantities/unit.ts";
+import { isUnitFault, readUnit, unit } from "../../quantities/unit.ts";
 import { isFaulty } from "../../trade/function.ts";
 import { deviationsOf, readToleranceClass } from "../../trade/iso286.ts";
 import type { Due } from "./due.ts";
@@ -53,7 +54,7 @@ function lowerBounds(lowering: ValueLowering, node: LimitsNode, due: Due): Limit
     case "bounds":
       return betweenBounds(lowering, node, due);
     case "tolerance": {
-      const nominal = lowering.quantity(node.nominal, due);
+      const nominal = lowering.quantity(node.nominal, due, { fallback: unitOfTolerance(node) });
       if (nominal === undefined) return undefined;
       const tolerance = lowering.quantity(node.tolerance, ANY, {
         fallback: nominal.unit,
@@ -102,13 +103,19 @@ function aroundNominal(
   node: LimitsNode & { readonly form: "asymmetric" },
   due: Due,
 ): Limits | undefined {
-  const nominal = lowering.quantity(node.nominal, due);
+  const behind = node.unit;
+  // `54 +0.1/-0.2 mm`: the unit stands once, behind both.
+  const once = behind && isBare(node.nominal) ? lowering.unit(behind, due) : undefined;
+  if (behind !== undefined && isBare(node.nominal) && once === undefined) return undefined;
+  const nominal = lowering.quantity(node.nominal, due, { fallback: once });
   if (nominal === undefined) return undefined;
-  const written = node.unit === undefined ? nominal.unit : lowering.unit(node.unit, due, nominal.unit);
+  const written = once ?? (behind ? lowering.unit(behind, due, nominal.unit) : nominal.unit);
   const above = lowering.number(node.above);
   const below = lowering.number(node.below);
   if (written === undefined || above === undefined || below === undefined) return undefined;
   const deviation = (read: NumberRead) => asDifference(writtenQuantity(read, written));
+  if (behind !== undefined && isFault(compare(deviation(above), asDifference(nominal))))
+    return refuseUnit(lowering, behind, nominal);
   return checked(lowering, node, asymmetricLimits(nominal, deviation(above), deviation(below)));
 }
 
@@ -163,6 +170,16 @@ function lowerFresh(
   return lowering.complain("unreadable-value", node, `a size when new that is within ${limit}`);
 }
 
+/** `54 ± 0.1 mm`: the unit stands once, behind both; a percentage says nothing of what is measured. */
+function unitOfTolerance({
+  nominal,
+  tolerance,
+}: LimitsNode & { readonly form: "tolerance" }): Unit | undefined {
+  const { unit: node } = tolerance.parts[0];
+  const read = node && isBare(nominal) ? readUnit(node.text) : undefined;
+  return read === undefined || isUnitFault(read) || read.dimension.name === "ratio" ? undefined : read;
+}
+
 function isOfNominal(tolerance: Quantity, nominal: Quantity): boolean {
   if (hasDimension(tolerance, "ratio"))
     return tolerance.unit.symbol === "%" || hasDimension(nominal, "ratio");
@@ -171,16 +188,22 @@ function isOfNominal(tolerance: Quantity, nominal: Quantity): boolean {
 
 /** A figure of another kind than the one that it belongs to. */
 function refuseUnlike(lowering: ValueLowering, node: QuantityNode, like: Quantity): undefined {
+  const written = node.parts[0].unit;
+  return written === undefined
+    ? lowering.complain("wrong-dimension", node, expectedLike(like))
+    : refuseUnit(lowering, written, like);
+}
+
+function refuseUnit(lowering: ValueLowering, { start, end }: Span, like: Quantity): undefined {
+  const { symbol } = like.unit;
+  const fixes = symbol === "" ? [] : [{ start, end, text: symbol, title: `Write ${symbol}`, sure: false }];
+  return lowering.complain("wrong-dimension", { start, end }, expectedLike(like), { fixes });
+}
+
+function expectedLike(like: Quantity): string {
   const words = describeDimension(like.dimension);
   const article = /^[aeiou]/.test(words) ? "an" : "a";
-  const place = node.parts[0].unit ?? node;
-  const { symbol } = like.unit;
-  const fixes =
-    node.parts[0].unit === undefined
-      ? []
-      : [{ start: place.start, end: place.end, text: symbol, title: `Write ${symbol}`, sure: false }];
-  const expected = `${article} ${words}, as in ${formatQuantity(like)}`;
-  return lowering.complain("wrong-dimension", place, expected, { fixes });
+  return `${article} ${words}, as in ${formatQuantity(like)}`;
 }
 
 /** Limits that contradict themselves are refused. */

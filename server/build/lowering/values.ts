@@ -120,10 +120,12 @@ export class ValueLowering {
     return this.complain("unreadable-value", node, expected);
   }
 
-  /** @param hint the unit of its neighbours, where the place does not say what is measured */
-  unit(node: UnitNode, due: Due = ANY, hint?: Unit): Unit | undefined {
+  /** @param neighbour the unit of its neighbours, where the place does not say what is measured */
+  unit(node: UnitNode, due: Due = ANY, neighbour?: Unit): Unit | undefined {
     const read = readUnit(node.text);
     if (!isUnitFault(read)) return read;
+    // A bare number beside it says nothing of what is measured.
+    const hint = neighbour === NO_UNIT ? undefined : neighbour;
     const likely = hint?.dimension.name;
     const wanted = due.dimensions.length > 0 || likely === undefined ? due.dimensions : [likely];
     // The nanometre is a unit, of something else: a torque was meant.
