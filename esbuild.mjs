@@ -21,6 +21,7 @@ import { build, context, transform } from "esbuild";
 import { minify } from "terser";
 import { librariesAsEsModules } from "./bundling/es-modules.mjs";
 import { lateParts, requireNow } from "./bundling/late-parts.mjs";
+import { withoutTexts } from "./bundling/late-texts.mjs";
 import { leanParserLibrary } from "./bundling/parser-library.mjs";
 
 const root = path.dirname(fileURLToPath(import.meta.url));
@@ -206,30 +207,6 @@ function reportSizes(outputs) {
   const sum = shared.reduce((total, [, { bytes }]) => total + bytes, 0);
   console.log(`${shared.length} files that these share or load late  ${kilobytes(sum)}`);
 }
-
-const RULES = /[\\/]server[\\/]rules[\\/][a-z]+[\\/][^\\/]+\.ts$/;
-
-/**
- * Rules without the texts that are for the documentation and the tests, and without those that are told when they are
- * looked up, which become a late part: server/rules/texts.ts as it stands when it has run.
- */
-const withoutTexts = {
-  name: "without texts",
-  setup(bundling) {
-    bundling.onLoad({ filter: RULES }, async ({ path: file }) => {
-      const text = await readFile(file, "utf8");
-      const literal = /^ {2}(bad|good|summary|why|remedy):\s*(?:"(?:[^"\\\n]|\\.)*"|`(?:[^`\\]|\\.)*`)/gm;
-      return { contents: text.replace(literal, '  $1: ""'), loader: "ts" };
-    });
-    bundling.onLoad({ filter: /[\\/]server[\\/]rules[\\/]texts\.ts$/ }, async ({ path: file }) => {
-      const { outputFiles } = await build({ ...ofAll, entryPoints: [file], format: "esm", metafile: false });
-      const code = Buffer.from(outputFiles[0].contents).toString("base64");
-      const { ruleTexts } = await import(`data:text/javascript;base64,${code}`);
-      const texts = JSON.stringify([...ruleTexts]);
-      return { contents: `export const ruleTexts = new Map(${texts});`, loader: "js" };
-    });
-  },
-};
 
 /** What a check is made of: the core of all programs. */
 const CORE = [

@@ -8,6 +8,7 @@ import path from "node:path";
 
 /** They export functions, of which others call none while they are loaded. */
 const ON_FIRST_CALL = new Set([
+  "grammar/vocabulary/texts-of.ts",
   // Only a log that calculates evaluates.
   "server/expressions/evaluate.ts",
   "server/expressions/names.ts",

@@ -21,6 +21,7 @@ import type {
 } from "./syntax.ts";
 import { Values } from "./values.ts";
 import type { ArgumentShape } from "./vocabulary/shape.ts";
+import { textsOf } from "./vocabulary/texts-of.ts";
 import {
   blockEntry,
   entriesIn,
@@ -215,7 +216,7 @@ class BlockReader {
     const expected =
       known === undefined
         ? "the start of a block, or an indented line"
-        : `${known.word} as in: ${known.example}`;
+        : `${known.word} as in: ${textsOf(known).example}`;
     const indent: SyntaxFix = { start, end: start, text: "  ", title: "Indent the line", sure: false };
     return {
       kind: "stray",

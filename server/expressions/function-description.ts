@@ -4,6 +4,8 @@ import type { FunctionGroup, TradeFunction } from "../trade/function.ts";
 import type { BuiltInFunction } from "./built-in-function.ts";
 import { builtInFunctions, builtIns } from "./built-in-functions.ts";
 import { functionExamples } from "./function-examples.ts";
+import type { FunctionTexts } from "./function-texts.ts";
+import { functionTexts } from "./function-texts.ts";
 import { parameterLabel, signature } from "./signature.ts";
 import { gives, rangeOfParameter, takes } from "./trade-words.ts";
 
@@ -40,9 +42,6 @@ export function describeFunction(name: string): FunctionDescription | undefined 
   return trade === undefined ? undefined : ofTrade(trade);
 }
 
-/** Every name that can be called, aliases included. */
-export const functionNames: readonly string[] = [...builtIns.keys(), ...catalogue.keys()];
-
 /** All functions in the order of the reference page. */
 export function allDescriptions(): readonly FunctionDescription[] {
   return [...builtInFunctions.map(ofBuiltIn), ...tradeFunctions.map(ofTrade)];
@@ -70,8 +69,16 @@ export function parameterLine({ label, doc, takes }: ParameterDescription): stri
   return `- **${label}**: ${doc}${takes === undefined ? "" : ` *${takes}*`}`;
 }
 
+/** The texts of a function: of the function itself the programs carry none. */
+function textsOf(name: string): FunctionTexts {
+  const texts = functionTexts.get(name);
+  if (texts === undefined) throw new Error(`nothing is told of ${name}`);
+  return texts;
+}
+
 function ofBuiltIn(entry: BuiltInFunction): FunctionDescription {
-  const { name, summary, formula, parameters, returns, meaning, example } = entry;
+  const { name, parameters, returns, example } = entry;
+  const { summary, formula, meaning, docs } = textsOf(name);
   return {
     name,
     aliases: [],
@@ -79,9 +86,9 @@ function ofBuiltIn(entry: BuiltInFunction): FunctionDescription {
     signature: signature(entry),
     summary,
     formula,
-    parameters: parameters.map((parameter) => ({
+    parameters: parameters.map((parameter, place) => ({
       label: parameterLabel(parameter),
-      doc: parameter.doc,
+      doc: docs[place] ?? "",
       takes: undefined,
     })),
     returns,
@@ -93,7 +100,8 @@ function ofBuiltIn(entry: BuiltInFunction): FunctionDescription {
 }
 
 function ofTrade(entry: TradeFunction): FunctionDescription {
-  const { name, aliases, group, summary, formula, parameters, returns, meaning, limits, source } = entry;
+  const { name, aliases, group, parameters, returns, source } = entry;
+  const { summary, formula, meaning, limits, docs } = textsOf(name);
   return {
     name,
     aliases,
@@ -101,11 +109,11 @@ function ofTrade(entry: TradeFunction): FunctionDescription {
     signature: signature(entry),
     summary,
     formula,
-    parameters: parameters.map((parameter) => {
+    parameters: parameters.map((parameter, place) => {
       const range = rangeOfParameter(parameter);
       return {
         label: parameterLabel(parameter),
-        doc: parameter.doc,
+        doc: docs[place] ?? "",
         takes: range === undefined ? takes(parameter) : `${takes(parameter)}, ${range}`,
       };
     }),

@@ -1,9 +1,6 @@
 import { describe, expect, test } from "vitest";
-import {
-  describeFunction,
-  functionMarkdown,
-  functionNames,
-} from "../../server/expressions/function-description.ts";
+import { describeFunction, functionMarkdown } from "../../server/expressions/function-description.ts";
+import { functionNames } from "../../server/expressions/function-names.ts";
 
 describe("what is told of a function", () => {
   test("of the trade: its parameters with kind and range, which definition is used, source", () => {

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { all, create } from "mathjs";
 import { describe, expect, test } from "vitest";
 import { calculate, calculationObject } from "../../server/expressions/calculation.ts";
-import { functionNames } from "../../server/expressions/function-description.ts";
+import { functionNames } from "../../server/expressions/function-names.ts";
 import { equal } from "../../server/quantities/quantity.ts";
 import { unitsOf } from "../../server/quantities/unit.ts";
 import { quantity, shown, value } from "./calculated.ts";

@@ -4,6 +4,7 @@ import { MarkupKind } from "vscode-languageserver";
 import type { Position } from "../../../grammar/document.ts";
 import { describeClause, describeShape, placeholder } from "../../../grammar/vocabulary/describe.ts";
 import type { ArgumentShape, Element } from "../../../grammar/vocabulary/shape.ts";
+import { textsOf } from "../../../grammar/vocabulary/texts-of.ts";
 import { describeFunction } from "../../expressions/function-description.ts";
 import { paragraphs, prose } from "../markdown.ts";
 import type { Due, ValuePlace } from "../text/due.ts";
@@ -37,7 +38,7 @@ function ofStatement({ entry, due, values }: ValuePlace): SignatureHelp {
     const documentation = { kind: MarkupKind.Markdown, value: prose(piece.doc) };
     return { label: [start, label.length] as [number, number], documentation };
   });
-  const help = "help" in entry && typeof entry.help === "string" ? entry.help : "";
+  const { help } = textsOf(entry);
   return {
     signatures: [{ label, documentation: { kind: MarkupKind.Markdown, value: prose(help) }, parameters }],
     activeSignature: 0,

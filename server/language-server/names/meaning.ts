@@ -5,7 +5,7 @@ import { TREE_KINDS } from "../../../grammar/vocabulary/shape.ts";
 import type { Build } from "../../build/build.ts";
 import type { BlockSite } from "../../build/source.ts";
 import type { TreeKind, TreeNode } from "../../build/tree/node.ts";
-import { functionNames } from "../../expressions/function-description.ts";
+import { functionNames } from "../../expressions/function-names.ts";
 import type { SpelledPath } from "../text/reference-segments.ts";
 import { spelledPaths } from "../text/reference-segments.ts";
 import type { Thing } from "./thing.ts";

@@ -2,7 +2,8 @@
 import { CompletionItemKind } from "vscode-languageserver";
 import { TREE_KINDS } from "../../../../grammar/vocabulary/shape.ts";
 import type { TreeNode } from "../../../build/tree/node.ts";
-import { describeFunction, functionNames } from "../../../expressions/function-description.ts";
+import { describeFunction } from "../../../expressions/function-description.ts";
+import { functionNames } from "../../../expressions/function-names.ts";
 import type { Asked, Proposal } from "./item.ts";
 import { characteristicsOf, referenceProposals } from "./of-references.ts";
 

@@ -1,9 +1,11 @@
 /** Words of the notation: blocks as whole snippets, records and facts that may stand here, and closed lists. */
 import { CompletionItemKind } from "vscode-languageserver";
 import type { BlockWord } from "../../../../grammar/syntax.ts";
-import type { Shape } from "../../../../grammar/vocabulary/shape.ts";
+import type { BlockEntry, Shape } from "../../../../grammar/vocabulary/shape.ts";
+import { textsOf } from "../../../../grammar/vocabulary/texts-of.ts";
 import { entriesIn, entriesOf, recordWords, vocabulary } from "../../../../grammar/vocabulary/vocabulary.ts";
 import { FRICTION_WORDS, WEEKDAYS } from "../../../../grammar/vocabulary/words.ts";
+import type { Build } from "../../../build/build.ts";
 import { catalogue } from "../../../rules/catalogue.ts";
 import { classTexts } from "../../../trade/strength-class.ts";
 import { plainProse } from "../../markdown.ts";
@@ -48,15 +50,20 @@ function snippetOf(form: string): string {
 }
 
 export function blockProposals({ recentBuild: build }: FileView): readonly Proposal[] {
-  return vocabulary.blocks.map(({ word, help }) => ({
+  return vocabulary.blocks.map((entry) => blockProposal(entry, build));
+}
+
+function blockProposal(entry: BlockEntry, { today }: Build): Proposal {
+  const { word } = entry;
+  return {
     label: word,
     kind: CompletionItemKind.Keyword,
     rank: word === "day" || word === "part" ? 0 : 1,
-    detail: plainProse(help),
-    text: word === "day" ? `day ${build.today}` : `${word} `,
-    snippet: snippetOf(word === "day" ? `day ${build.today} <4 h>` : BLOCK_FORMS[word]),
+    detail: plainProse(textsOf(entry).help),
+    text: word === "day" ? `day ${today}` : `${word} `,
+    snippet: snippetOf(word === "day" ? `day ${today} <4 h>` : BLOCK_FORMS[word]),
     documented: { is: "block", word },
-  }));
+  };
 }
 
 /** Records that may stand in a block and are not there yet, or may repeat; above the first block any. */
@@ -68,13 +75,13 @@ export function recordProposals(
     block === undefined ? [...recordWords].flatMap((word) => entriesOf(word).slice(0, 1)) : entriesIn(block);
   return entries
     .filter(({ word, repeats }) => repeats || !said.has(word))
-    .map(({ word, help, blocks }) => ({
-      label: word,
+    .map((entry) => ({
+      label: entry.word,
       kind: block === "day" ? CompletionItemKind.Event : CompletionItemKind.Property,
       rank: 0,
-      detail: plainProse(help),
-      text: `${word}: `,
-      documented: { is: "record", block: block ?? blocks[0] ?? "day", word },
+      detail: plainProse(textsOf(entry).help),
+      text: `${entry.word}: `,
+      documented: { is: "record", block: block ?? entry.blocks[0] ?? "day", word: entry.word },
     }));
 }
 
