@@ -496,6 +496,17 @@ describe("ran:", () => {
     expect(partAt(build, "rear.chain").item.running.runs.toNumber()).toBe(3);
   });
 
+  it("counts for what is on for trial", () => {
+    const build = buildOf(`
+      part pump "Pump"
+      day 2026-05-02
+        removed: pump
+        fitted: pump for trial
+        ran: vehicle 1 h
+    `);
+    expect(partAt(build, "pump").item.running.hours.toNumber()).toBe(1);
+  });
+
   it("does not for what is off, nor for what is in a part that is off", () => {
     const build = buildOf(`
       part pump "Pump"
@@ -559,6 +570,21 @@ describe("decisions", () => {
     ]);
     expect(part.decision?.decision).toBe("make");
   });
+
+  it.each(["repair", "recondition", "modify", "renew", "make", "scrap"])(
+    "to %s one stands for the part, though the others were decided later to go on",
+    (decision) => {
+      const build = buildOf(`
+      part disc "Disc"
+        count: 2
+      day 2026-05-02
+        removed: disc
+        decided: 1 x disc ${decision}
+        decided: 1 x disc reuse
+    `);
+      expect(partAt(build, "disc").decision?.decision).toBe(decision);
+    },
+  );
 
   it("to work on it are settled by the work, to replace it only by another one", () => {
     const build = buildOf(`
