@@ -94,12 +94,20 @@ function contentOf(item: ItemNode): Span {
   return { start: item.start, end: item.end };
 }
 
+/** Whether a place has the text of a line that was lost at the same place of the block as it was before. */
+function isAt(place: Place, line: LostLine | undefined): boolean {
+  return (
+    line?.place.start === place.start && line.place.end === place.end && line.text === textAt(place).trim()
+  );
+}
+
 /** Which lines are lost, and whom each concerns. */
 class Subjects {
   private readonly names: Names;
   private readonly nodes = new Map<BlockSite, Set<TreeNode>>();
   private readonly named = new Map<BlockSite, NamedDefinition>();
   private readonly lost = new OfBlocks<readonly LostLine[]>();
+  private readonly latest = new WeakMap<BlockSite, readonly LostLine[]>();
   private readonly lostInFiles = new Remembered<SourceFile, LostInFile>();
 
   constructor(gathered: Gathered, names: Names) {
@@ -128,15 +136,22 @@ class Subjects {
     });
   }
 
-  /** The lines of a block that were lost, in the order of the text. */
+  /** The lines of a block that were lost, in the order of the text: the same list while it says the same. */
   private lostIn(site: BlockSite): readonly LostLine[] {
-    const unresolved = this.names.linksIn(site).findings.filter(({ code }) => LOST_REFERENCES.has(code));
-    const inDay = lowerBlock(site.block).is === "day";
+    const unresolved = this.names.findingsIn(site).filter(({ code }) => LOST_REFERENCES.has(code));
     const lines = linesLostIn(
       site,
       unresolved.map(({ place }) => place),
     );
-    return lines.length === 0 ? NONE : lines.map((line) => this.about(placeAt(site, line), inDay));
+    if (lines.length === 0) return NONE;
+    const places = lines.map((line) => placeAt(site, line));
+    const known = this.latest.get(site);
+    if (known?.length === places.length && places.every((place, index) => isAt(place, known[index])))
+      return known;
+    const inDay = lowerBlock(site.block).is === "day";
+    const lost = places.map((place) => this.about(place, inDay));
+    this.latest.set(site, lost);
+    return lost;
   }
 
   private about(place: Place, inDay: boolean): LostLine {

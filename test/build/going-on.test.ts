@@ -42,6 +42,11 @@ function shown(build: Build) {
       released?.date,
       lapsed?.date,
     ]),
+    lost: standing.lost.map(({ place, text, nodes }) => [
+      spot(place),
+      text,
+      nodes && [...nodes].map(({ path }) => path),
+    ]),
     facts: facts.map(({ date, place }) => `${date} ${spot(place)}`),
     links: links.map(({ place, nodes }) => `${spot(place)} ${nodes.map(({ path }) => path)}`),
     calculations: calculations.map(({ name, place }) => `${name} ${spot(place)}`),
@@ -92,15 +97,20 @@ test("of a build with hold points, calculations, systems and lives", () => {
   expectGoingOn(roadster(), "2026-11-25" as IsoDate, 8);
 });
 
-/** What one does at the end of a diary: a fact more, the last one taken back, a figure of the day put right, its date too. */
+/**
+ * What one does at the end of a diary: a fact more, one with a slip in its word, a line of prose, the last line taken back, a
+ * figure of the day put right, its date too.
+ */
 type Writing =
-  | { readonly is: "fact"; readonly from: number }
+  | { readonly is: "fact" | "slip"; readonly from: number }
+  | { readonly is: "prose" }
   | { readonly is: "take back" }
   | { readonly is: "figure"; readonly which: number; readonly digit: number };
 
 const writing: fc.Arbitrary<Writing> = fc.oneof(
   { weight: 5, arbitrary: fc.record({ is: fc.constant("fact" as const), from: share }) },
-  { weight: 1, arbitrary: fc.record({ is: fc.constant("take back" as const) }) },
+  { weight: 1, arbitrary: fc.record({ is: fc.constant("slip" as const), from: share }) },
+  { weight: 1, arbitrary: fc.record({ is: fc.constantFrom("take back" as const, "prose" as const) }) },
   {
     weight: 2,
     arbitrary: fc.record({
@@ -116,7 +126,13 @@ function written(document: Document, step: Writing, facts: readonly string[]): D
   const last = text.lastIndexOf("\n", length - 2) + 1;
   switch (step.is) {
     case "fact":
-      return document.edit(length, length, facts[Math.floor(step.from * facts.length)] ?? "");
+    case "slip": {
+      const fact = facts[Math.floor(step.from * facts.length)] ?? "";
+      const whole = step.is === "fact" ? fact : fact.replace(/(\w)\w:/, "$1:");
+      return document.edit(length, length, whole);
+    }
+    case "prose":
+      return document.edit(length, length, "  Tea, and a look at the drawings\n");
     case "take back":
       return document.edit(last, length, "");
     case "figure": {
@@ -176,10 +192,33 @@ test("keeps no more moments of a diary, however many of its days are written in"
   let build = readBuild([file], { clock });
   const kept = days.map((_, index) => {
     const end = (file.document.offsets[index + 2] ?? 0) + (file.document.blocks[index + 2]?.text.length ?? 0);
-    file = fileAfter(file, file.document.edit(end - 1, end - 1, "  A word more.\n"));
+    file = fileAfter(file, file.document.edit(end - 1, end - 1, "  cleaned: disc by solvent\n"));
     build = readBuild([file], { clock, before: build });
     return build.diary.moments.length;
   });
   deepStrictEqual(Math.max(...kept) <= 2 * 24 + 2, true);
   deepStrictEqual(Math.min(...kept.slice(50)) > 1, true);
+});
+
+test("hears of a line that can no longer be read in a day of the same facts, and of one that can again", () => {
+  const clock = "2026-12-31" as IsoDate;
+  const texts = ["day 2026-05-01\n  removed: disc", "day 2026-05-02\n  fitted: disc"];
+  let file: SourceFile = {
+    path: "log.cotter",
+    document: Document.read(`vehicle "Pell Otter"\n\npart disc\n\n${texts.join("\n\n")}\n`),
+  };
+  let build = readBuild([file], { clock, isGoneOnFrom: true });
+  const write = (text: string, instead: string) => {
+    const start = file.document.text.indexOf(instead);
+    file = fileAfter(file, file.document.edit(start, start + instead.length, text));
+    build = readBuild([file], { clock, before: build });
+    return build.standing.lost.map(({ text: lost }) => lost);
+  };
+  const steps = [
+    write("removed: disc\n  A word more.", "removed: disc"),
+    write("removd: disc", "A word more."),
+    write("removd: disk", "removd: disc"),
+    write("A word more.", "removd: disk"),
+  ];
+  deepStrictEqual(steps, [[], ["removd: disc"], ["removd: disk"], []]);
 });

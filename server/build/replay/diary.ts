@@ -23,7 +23,7 @@ import { jointHandlers } from "./joints.ts";
 import { lifeHandlers } from "./lives.ts";
 import { measurementHandlers } from "./measurements.ts";
 import type { Change, Moment } from "./moments.ts";
-import { firstChange, lastBefore, Moments } from "./moments.ts";
+import { firstChange, lastBefore, Moments, tellsTheSame } from "./moments.ts";
 import { partHandlers, partsAtStart } from "./parts.ts";
 import type { Handlers } from "./replay.ts";
 import { Replay } from "./replay.ts";
@@ -77,6 +77,8 @@ export interface Diary {
   readonly days: DaysInOrder;
   /** What was unread from the start. */
   readonly lost: readonly LostLine[];
+  /** The lines that were unread of each day, as it was read: diaries that go on from each other share them. */
+  readonly lostInDays: WeakMap<DatedDay, readonly LostLine[]>;
   /** How things stood before some of the days: where reading can begin again. */
   readonly moments: readonly Moment[];
   /** How things stood within the day that was written in last, before the first fact that was other. */
@@ -125,10 +127,25 @@ export function readDiary(
 ): Diary {
   const dated = inDateOrder(gathered.dayLists);
   const days = dated.until(today);
-  const { known, change, earlier, start } =
-    before !== undefined && goesOn(before, gathered, names, today, lost) ? goingOn(before, days) : ANEW;
-  const replay = start?.replay.copy(gathered) ?? beginning(gathered, names, today, dated.at(0)?.date, lost);
+  const known = before !== undefined && goesOn(before, gathered, names, today, lost) ? before : undefined;
+  const from = known === undefined ? ANEW : goingOn(known, days);
+  if (known !== undefined && staysAsRead(known, from.change, days, lost))
+    return retold(known, gathered, days);
+  const replay =
+    from.start?.replay.copy(gathered) ?? beginning(gathered, names, today, dated.at(0)?.date, lost);
+  return readFrom(from, replay, days, lost, keeps);
+}
+
+/** @param replay how things stand where reading begins */
+function readFrom(
+  { known, change, earlier, start }: Beginning,
+  replay: Replay,
+  days: DaysInOrder,
+  lost: LostLines,
+  keeps: boolean,
+): Diary {
   const facts = new FactList(known?.facts, start?.facts);
+  const lostInDays = known?.lostInDays ?? new WeakMap<DatedDay, readonly LostLine[]>();
   const moments = new Moments(replay, facts, earlier, keeps ? days.length : 0);
   for (let index = start?.day ?? 0; index < days.length; index++) {
     const day = days.at(index) as DatedDay;
@@ -137,20 +154,43 @@ export function readDiary(
     if (isFirstOfDate) moments.beforeDay(index, index === change.day || index === days.length - 1);
     replay.date = day.date;
     if (isFirstOfDate) carryOutChanges(replay, days.sameDate(index));
-    const read = new DayReading(replay, day, lost.inDay(day.site), facts, known?.facts);
+    const lostInDay = lost.inDay(day.site);
+    lostInDays.set(day, lostInDay);
+    const read = new DayReading(replay, day, lostInDay, facts, known?.facts);
     const ofDay = index === change.within?.day ? change.within.ofDay : from;
     read.facts(from, ofDay);
     if (index === change.within?.day) moments.inDay = from === ofDay ? start : moments.at(index, ofDay);
     read.toTheEnd(ofDay);
   }
-  replay.date = today;
+  replay.date = replay.today;
   finishHolds(replay);
   settleComplaints(replay);
   replay.finish();
   const differences = known && compared(replay, known.replay, start, moments.all);
   facts.sortByWord(known?.facts, start?.facts ?? 0);
   const { beforeDays, inDay } = moments;
-  return { replay, facts, days, lost: lost.definitions, moments: beforeDays, inDay, differences };
+  return { replay, facts, days, lost: lost.definitions, lostInDays, moments: beforeDays, inDay, differences };
+}
+
+/** Whether only days that tell the same as before are other. */
+function staysAsRead(known: Diary, { day }: Change, days: DaysInOrder, lost: LostLines): boolean {
+  if (known.days.length !== days.length) return false;
+  for (let index = day; index < days.length; index++) {
+    const [then, now] = [known.days.at(index) as DatedDay, days.at(index) as DatedDay];
+    if (then === now) continue;
+    const lostInDay = lost.inDay(now.site);
+    if (!tellsTheSame(then, now) || known.lostInDays.get(then) !== lostInDay) return false;
+    known.lostInDays.set(now, lostInDay);
+  }
+  return true;
+}
+
+/** The diary before, of days that tell the same. */
+function retold(known: Diary, gathered: Gathered, days: DaysInOrder): Diary {
+  const replay = known.replay.copy(gathered);
+  replay.finish();
+  const differences = takeOverWhatIsSame(replay, known.replay, replay.findings.length, []);
+  return { ...known, replay, days, differences: { earlier: known.replay, differences } };
 }
 
 /** What is other than in the diary before; all else becomes what it was there. */

@@ -35,7 +35,8 @@ function fresh(number: number): Item {
 
 /** What happened to the item that is in question. */
 export function record(part: Growing<PartState>, event: ItemEvent): void {
-  part.item = { ...part.item, events: [...part.item.events, event] };
+  // Joined, not spread: a spread leaves room for more, and these lists only ever give way to longer ones.
+  part.item = { ...part.item, events: part.item.events.concat(event) };
 }
 
 /** Another item takes the place of the one before it, with nothing known of it. */

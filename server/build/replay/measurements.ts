@@ -34,9 +34,9 @@ export const measurementHandlers: Handlers = {
 function keep(replay: Replay, reading: Reading): void {
   const part = replay.parts.get(reading.node);
   if (part === undefined) {
-    replay.readings.set(reading.node, [...(replay.readings.get(reading.node) ?? []), reading]);
+    replay.readings.set(reading.node, (replay.readings.get(reading.node) ?? []).concat(reading));
     return;
   }
-  part.item = { ...part.item, readings: [...part.item.readings, reading] };
+  part.item = { ...part.item, readings: part.item.readings.concat(reading) };
   record(part, { is: "measured", fact: reading.fact });
 }

@@ -1,7 +1,7 @@
 /** Moments of a diary: how things stood, so that reading can begin again there once a later line is other. */
 import { compareDates } from "../../quantities/dates.ts";
-import { sharedBeginning } from "../remembered.ts";
-import type { DaysInOrder } from "./days-in-order.ts";
+import { isSame, sharedBeginning } from "../remembered.ts";
+import type { DatedDay, DaysInOrder } from "./days-in-order.ts";
 import type { Replay } from "./replay.ts";
 
 export interface Moment {
@@ -38,6 +38,11 @@ export function firstChange(before: DaysInOrder, days: DaysInOrder): Change {
   );
   const ofDay = then === undefined || now === undefined ? 0 : sharedBeginning(then.facts, now.facts);
   return { day, within: defines || ofDay === 0 ? undefined : { day: index, ofDay } };
+}
+
+/** Whether a day tells a diary what it told before: only its prose is other, or its hours. */
+export function tellsTheSame(then: DatedDay, now: DatedDay): boolean {
+  return then.site === now.site && then.date === now.date && isSame(then.facts, now.facts);
 }
 
 /** The latest of some moments at which a diary was not yet another one. */
