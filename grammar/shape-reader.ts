@@ -147,7 +147,8 @@ export abstract class ShapeReader extends RecordValueParser {
       this.take();
     }
     if (items.length === 0) throw new AlreadyComplained();
-    return items;
+    // A copy, which has no room left for more.
+    return items.slice();
   }
 
   /** True at a comma with something behind it that can be an item. */

@@ -32,7 +32,9 @@ export class KeptOfEach<Thing extends object, Result> {
     roll.inputs = inputs;
     for (const thing of roll.without) {
       const lookups = new Lookups(source);
-      roll.enter({ thing, lookups, results: judge(new Review(lookups.noteIn(source), true), thing) });
+      const results = judge(new Review(lookups.noteIn(source), true), thing);
+      lookups.close();
+      roll.enter({ thing, lookups, results });
     }
     return roll.together;
   }

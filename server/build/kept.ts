@@ -33,6 +33,7 @@ export class Kept<Key extends object, Result> {
       return known.result;
     const lookups = new Lookups(source);
     const result = compute(new Review(lookups.noteIn(source), true));
+    lookups.close();
     this.kept.set(key, { inputs, lookups, result });
     return result;
   }
@@ -50,9 +51,12 @@ export function complainOnce<Key extends object>(
   for (const finding of complaints) review.findings.push(finding);
 }
 
+const NOTHING: readonly Finding[] = [];
+
 /** What is complained of in a computation. */
 export function complaintsIn(review: Review, complain: (review: Review) => void): readonly Finding[] {
-  const before = review.findings.length;
+  const { findings } = review;
+  const before = findings.length;
   complain(review);
-  return review.findings.splice(before);
+  return findings.length === before ? NOTHING : findings.splice(before);
 }

@@ -11,3 +11,13 @@ export function inOneList<Item>(lists: readonly (readonly Item[])[]): Item[] {
   for (const list of lists) for (const item of list) all.push(item);
   return all;
 }
+
+/**
+ * A list as it is kept: the engine leaves room for more behind lists that were filled one by one, of which a build keeps
+ * tens of thousands, and empty ones are all the same.
+ */
+export function asKept<Item>(list: readonly Item[]): readonly Item[] {
+  return list.length === 0 ? NOTHING : list.slice();
+}
+
+const NOTHING: readonly never[] = [];

@@ -4,6 +4,7 @@
  */
 import type { Gathered } from "./definitions.ts";
 import type { Leaning, LeaningsOn } from "./leaning.ts";
+import { asKept } from "./list-under.ts";
 import type { LostLine } from "./lost-lines.ts";
 import { isSame } from "./remembered.ts";
 import type { Standing, TableName } from "./standing.ts";
@@ -39,7 +40,7 @@ type Lookup =
 
 /** The lookups of one computation. Nothing of the source itself is held on to, only what was found. */
 export class Lookups {
-  private readonly made: Lookup[] = [];
+  private made: readonly Lookup[] = [];
   private readonly names: Standing["names"];
   private readonly definitions: Standing["definitions"];
   private readonly date: Standing["date"];
@@ -100,9 +101,15 @@ export class Lookups {
     }
   }
 
+  /** The computation is over: no more are made. */
+  close(): void {
+    this.made = asKept(this.made);
+  }
+
   /** A source in which every lookup is noted here. */
   noteIn({ standing, lostAbout, leanings }: Source): Source {
-    const { made } = this;
+    const made: Lookup[] = [];
+    this.made = made;
     return {
       standing: new NotedStanding(standing, made),
       lostAbout: (node) => {

@@ -7,6 +7,7 @@ import type { Defined, NamedDefinition, NamedKind } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import { kindInWords } from "./finding-data.ts";
+import { asKept } from "./list-under.ts";
 import type { ReferenceUse } from "./reference-uses.ts";
 import { referenceUses } from "./reference-uses.ts";
 import { Remembered } from "./remembered.ts";
@@ -28,11 +29,13 @@ export interface ReferenceLink {
 }
 
 interface Linked {
-  readonly links: readonly ReferenceLink[];
-  /** What the links lead to outside of the tree. */
+  /** What its references lead to outside of the tree. */
   readonly named: ReadonlySet<NamedDefinition>;
   readonly findings: readonly Finding[];
 }
+
+/** What most blocks share: all of their references lead into the tree. */
+const LEADS_NOWHERE_ELSE: Linked = { named: new Set(), findings: [] };
 
 const remembered = new WeakMap<Tree, Names>();
 
@@ -82,9 +85,14 @@ export class Names {
     return this.defined.named.get(kind)?.values() ?? [];
   }
 
-  /** Every reference of the blocks with what it leads to. */
+  /** Every reference of the blocks with what it leads to. Few ask for it: it is made anew each time. */
   links(sites: readonly BlockSite[]): readonly ReferenceLink[] {
-    return sites.flatMap((site) => this.linksIn(site).links);
+    return sites.flatMap((site) =>
+      referenceUses(site.block).map((use) => {
+        const { nodes, named } = this.follow(use);
+        return { place: placeAt(site, use.reference), use, nodes, named };
+      }),
+    );
   }
 
   /** Findings for the references of a file that lead nowhere. */
@@ -101,7 +109,7 @@ export class Names {
     return this.linkedFiles.of(file, [], () => {
       const findings: Finding[] = [];
       const named = new Set<NamedDefinition>();
-      for (const linked of this.linkedBlocks.of(file, (site) => this.linksIn(site))) {
+      for (const linked of this.linkedBlocks.of(file, (site) => this.linkedOf(site))) {
         for (const each of linked.findings) findings.push(each);
         for (const each of linked.named) named.add(each);
       }
@@ -109,21 +117,25 @@ export class Names {
     });
   }
 
-  /** The references of one block, with what each leads to. */
-  linksIn(site: BlockSite): Linked {
+  /** Findings for the references of a block that lead nowhere. */
+  findingsIn(site: BlockSite): readonly Finding[] {
+    return this.linkedOf(site).findings;
+  }
+
+  private linkedOf(site: BlockSite): Linked {
     return this.linked.of(site, [site.block], () => this.link(site));
   }
 
   private link(site: BlockSite): Linked {
-    const links: ReferenceLink[] = [];
+    const definitions: NamedDefinition[] = [];
     const findings: Finding[] = [];
     for (const use of referenceUses(site.block)) {
-      const place = placeAt(site, use.reference);
-      const { nodes, named, faults } = this.follow(use);
-      links.push({ place, use, nodes, named });
-      for (const fault of faults) findings.push(complaint(fault, use, place));
+      const { named, faults } = this.follow(use);
+      if (named !== undefined) definitions.push(named);
+      for (const fault of faults) findings.push(complaint(fault, use, placeAt(site, use.reference)));
     }
-    return { links, named: new Set(links.flatMap(({ named }) => named ?? [])), findings };
+    if (definitions.length + findings.length === 0) return LEADS_NOWHERE_ELSE;
+    return { named: new Set(definitions), findings: asKept(findings) };
   }
 
   private follow(use: ReferenceUse): Followed {

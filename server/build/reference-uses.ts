@@ -3,6 +3,7 @@ import type { BlockNode, ExpressionNode, ReferenceNode, ValueNode } from "../../
 import type { ArgumentShape, ReferenceKind, Shape } from "../../grammar/vocabulary/shape.ts";
 import { entriesOf, recordEntry } from "../../grammar/vocabulary/vocabulary.ts";
 import { namesIn } from "../expressions/names.ts";
+import { asKept } from "./list-under.ts";
 
 export interface ReferenceUse {
   readonly reference: ReferenceNode;
@@ -19,7 +20,7 @@ const remembered = new WeakMap<BlockNode, readonly ReferenceUse[]>();
 export function referenceUses(block: BlockNode): readonly ReferenceUse[] {
   const known = remembered.get(block);
   if (known !== undefined) return known;
-  const uses = [...usesIn(block)];
+  const uses = asKept([...usesIn(block)]);
   remembered.set(block, uses);
   return uses;
 }

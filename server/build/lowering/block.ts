@@ -4,6 +4,7 @@ import { RESERVED_NAMES } from "../../../grammar/vocabulary/words.ts";
 import type { IsoDate } from "../../quantities/dates.ts";
 import type { Decimal } from "../../quantities/decimal.ts";
 import { readThread } from "../../trade/thread.ts";
+import { asKept } from "../list-under.ts";
 import { complainOfSense } from "./block-sense.ts";
 import type { DefinitionRecord } from "./definition-record.ts";
 import { lowerRecord } from "./definitions.ts";
@@ -53,7 +54,7 @@ function lowerAfresh(block: BlockNode): LoweredBlock {
   const { header } = block;
   const lowering = new ValueLowering(block.text);
   const syntax = block.items.flatMap((item) => ("faults" in item ? item.faults : []));
-  const faults = () => [...syntax, ...lowering.faults].sort((a, b) => a.start - b.start);
+  const faults = () => asKept([...syntax, ...lowering.faults].sort((a, b) => a.start - b.start));
   if (header?.block === undefined) return { is: "nothing", faults: faults() };
   if (header.block === "day") {
     const { read: facts, lost } = lowerRecords(block, (record) => loweredFact(lowering, record));
@@ -75,7 +76,7 @@ function lowerAfresh(block: BlockNode): LoweredBlock {
   if (name.kind === "word") refuseReserved(lowering, name, header.block);
   const { read, lost } = lowerRecords(block, (record) => lowerRecord(lowering, record));
   const refused = complainOfSense(lowering, block, header.block, read);
-  const records = read.filter((record) => !refused.has(record));
+  const records = asKept(read.filter((record) => !refused.has(record)));
   const title = header.values.get("title");
   const like = header.values.get("like");
   return {
@@ -87,7 +88,7 @@ function lowerAfresh(block: BlockNode): LoweredBlock {
     like: like?.kind === "word" ? like : undefined,
     header,
     records,
-    lost: [...lost, ...[...refused].map(({ at }) => at)],
+    lost: asKept([...lost, ...[...refused].map(({ at }) => at)]),
     faults: faults(),
   };
 }
@@ -110,14 +111,14 @@ function loweredFact(lowering: ValueLowering, record: Record): LoweredFact | und
   }
   const before = lowering.faults.length;
   const fact = lowerFact(lowering, record);
-  facts.set(record, { fact, faults: lowering.faults.slice(before) });
+  facts.set(record, { fact, faults: asKept(lowering.faults.slice(before)) });
   return fact;
 }
 
 function lowerRecords<T>(
   block: BlockNode,
   lower: (record: Record) => T | undefined,
-): { read: T[]; lost: Span[] } {
+): { readonly read: readonly T[]; readonly lost: readonly Span[] } {
   const read: T[] = [];
   const lost: Span[] = [];
   for (const item of block.items) {
@@ -126,7 +127,7 @@ function lowerRecords<T>(
     if (lowered !== undefined) read.push(lowered);
     else lost.push({ start: item.word.start, end: item.contentEnd });
   }
-  return { read, lost };
+  return { read: asKept(read), lost: asKept(lost) };
 }
 
 /** A name that the notation reads as something else could never be referred to. */

@@ -3,6 +3,7 @@ import type { CountedReferencesNode, QuantityNode, UnitNode } from "../../../gra
 import type { Quantity } from "../../quantities/quantity.ts";
 import type { Unit } from "../../quantities/unit.ts";
 import { isUnitFault, readUnit } from "../../quantities/unit.ts";
+import { asKept } from "../list-under.ts";
 import type { Counted } from "./definition-record.ts";
 import type { Due } from "./due.ts";
 import { ANY } from "./due.ts";
@@ -14,12 +15,13 @@ export function countedItems(
   lowering: ValueLowering,
   node: CountedReferencesNode | undefined,
   least = 1,
-): Counted[] {
-  return (node?.items ?? []).flatMap(({ count: number, reference: target, at }) => {
+): readonly Counted[] {
+  const counted = (node?.items ?? []).flatMap(({ count: number, reference: target, at }) => {
     const count = lowering.count(number, { least });
     if (count === undefined) return [];
     return [{ count, stated: number !== undefined, reference: target, at: at && lowering.sum(at) }];
   });
+  return asKept(counted);
 }
 
 /** A list in which a bare figure takes the unit of the next one behind it that has one, else of the last before it. */
@@ -27,7 +29,7 @@ export function quantitiesOf(
   lowering: ValueLowering,
   nodes: readonly QuantityNode[],
   due: Due = ANY,
-): Quantity[] {
+): readonly Quantity[] {
   const last = nodes.at(-1);
   if (last !== undefined && due.dimensions.length > 0 && nodes.every(isBare)) {
     lowering.complainOfBare(last, due);
@@ -35,7 +37,7 @@ export function quantitiesOf(
   }
   const read = nodes.map((node) => unitOf(node.parts[0].unit));
   const hint = read.find((known) => known !== undefined);
-  return nodes.flatMap((node, index) => {
+  const quantities = nodes.flatMap((node, index) => {
     const fallback =
       read.slice(index).find((known) => known !== undefined) ??
       read.slice(0, index).findLast((known) => known !== undefined);
@@ -43,6 +45,7 @@ export function quantitiesOf(
     if (isBare(node) && fallback === undefined && !nodes.every(isBare)) return [];
     return lowering.quantity(node, due, { fallback, hint }) ?? [];
   });
+  return asKept(quantities);
 }
 
 function unitOf(node: UnitNode | undefined): Unit | undefined {

@@ -217,7 +217,7 @@ function combined(path: string, own: TextDefinition | undefined, copies: readonl
     const more = original.records.filter(
       ({ record }) => isCopied(record) && belongsTo(kind, record) && !said.has(recordKey(record)),
     );
-    for (const sourced of more) copied.push({ ...sourced, turns: [...sourced.turns, turn] });
+    for (const sourced of more) copied.push({ ...sourced, turns: sourced.turns.concat(turn) });
     for (const { record } of more) said.add(recordKey(record));
   }
   return {
