@@ -1,4 +1,5 @@
 /** The blocks of all files gathered: the vehicle, the tree, what has names of its own, and the days. */
+import { withArticle } from "../../grammar/article.ts";
 import { nearest } from "../../grammar/nearest.ts";
 import type { BlockWord } from "../../grammar/syntax.ts";
 import { entriesOf, recordEntry } from "../../grammar/vocabulary/vocabulary.ts";
@@ -308,7 +309,7 @@ class Gathering {
       }
       case "kind": {
         const copied = definition.like?.text === fault.path;
-        const data = { text: fault.path, kind: fault.kind, wanted: `a ${definition.kind}` };
+        const data = { text: fault.path, kind: fault.kind, wanted: withArticle(definition.kind) };
         this.findings.push(
           finding("reference-kind", copied ? likePlace(definition) : definition.header, data),
         );

@@ -1,4 +1,5 @@
 /** What each finding knows, by its code: the figures and names that its message is made of. */
+import { withArticle } from "../../grammar/article.ts";
 import type { SyntaxFaultCode } from "../../grammar/syntax.ts";
 import type { CareFindings } from "./finding-data/care.ts";
 import type { HoldFindings } from "./finding-data/holds.ts";
@@ -36,5 +37,5 @@ export interface FindingData
 /** Kinds in words for messages about references. */
 export function kindInWords(kinds: readonly TreeKind[]): string {
   const named = kinds.filter((kind) => kind !== "assembly" && kind !== "vehicle");
-  return (named.length === 0 ? kinds : named).map((kind) => `a ${kind}`).join(" or ");
+  return (named.length === 0 ? kinds : named).map(withArticle).join(" or ");
 }

@@ -1,4 +1,5 @@
 /** Whether a reading can be what it says: of another dimension than its limit, ten times off, or of nothing known. */
+import { withArticle } from "../../grammar/article.ts";
 import { namesIn } from "../expressions/names.ts";
 import { compatible, describeDimension } from "../quantities/dimension.ts";
 import type { Quantity } from "../quantities/quantity.ts";
@@ -65,7 +66,7 @@ export class ReadingMeaning {
     if (nominal === undefined || nominals.some((each) => compatible(value.dimension, each.dimension)))
       return false;
     const place = this.review.placeIn(fact, fact.fact.readingsAt);
-    const expected = `a ${describeDimension(nominal.dimension)}, as in ${formatQuantity(nominal)}`;
+    const expected = `${withArticle(describeDimension(nominal.dimension))}, as in ${formatQuantity(nominal)}`;
     const feet = hasDimension(nominal, "length") ? feetMark(place) : undefined;
     if (feet === undefined) {
       const data = { found: formatQuantity(value), expected, reason: undefined };
@@ -199,7 +200,6 @@ const narrow = new Remembered<DefinitionRecord<"limit">, boolean>();
 
 /** Limits less than a factor of two apart have a middle worth the name. */
 function isNarrow(lower: Quantity, upper: Quantity): boolean {
-  if (lower.value.isNegative()) return false;
   const doubled = multiply(lower, quantityOf(2));
   return !isFault(doubled) && compare(upper, doubled) === -1;
 }

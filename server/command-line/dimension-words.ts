@@ -1,4 +1,5 @@
 /** Dimensions as they are typed: `major=9.47mm`, `bore="20.01 mm ± 0.02 mm"`, `tpi=24`. */
+import { withArticle } from "../../grammar/article.ts";
 import { nearest } from "../../grammar/nearest.ts";
 import type { KnownDimension } from "../build/identification.ts";
 import { compoundQuantity } from "../quantities/compound.ts";
@@ -56,9 +57,10 @@ function requireKind(name: string, quantity: Quantity): void {
   if (kinds.some((kind) => hasDimension(quantity, kind))) return;
   const due = list(kinds, "or");
   const units = kinds.flatMap((kind) => unitsOf(kind).slice(0, 3));
-  const found = quantity.unit === NO_UNIT ? "a bare number" : `a ${describeDimension(quantity.dimension)}`;
+  const found =
+    quantity.unit === NO_UNIT ? "a bare number" : withArticle(describeDimension(quantity.dimension));
   throw new Failure(
-    `${name} is ${/^[aeiou]/.test(due) ? "an" : "a"} ${due}, and ${formatQuantity(quantity)} is ${found}: write a unit such as ${list(units, "or")}`,
+    `${name} is ${withArticle(due)}, and ${formatQuantity(quantity)} is ${found}: write a unit such as ${list(units, "or")}`,
   );
 }
 

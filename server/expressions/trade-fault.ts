@@ -1,4 +1,5 @@
 /** The words for what a function of the trade cannot compute. */
+import { withArticle } from "../../grammar/article.ts";
 import type { ArgumentValue, Parameter, TradeFunction } from "../trade/function.ts";
 import type { TradeFault } from "../trade/result.ts";
 import type { Refusal } from "./refusal.ts";
@@ -31,7 +32,7 @@ export function refuseTrade(called: TradeFunction, given: Given, fault: TradeFau
     case "wrong-kind": {
       const place = placeOf(called, fault.parameter);
       const parameter = called.parameters.find((each) => each.name === fault.parameter);
-      const due = parameter === undefined ? `a ${fault.expected}` : takes(parameter);
+      const due = parameter === undefined ? withArticle(fault.expected) : takes(parameter);
       return refuse("wrong-dimension", `${name}: ${fault.parameter} is ${due}`, at(place));
     }
     case "unreadable":

@@ -1,3 +1,4 @@
+import { withArticle } from "../../grammar/article.ts";
 import { decimalPlaces, formatDecimal, formatSignificant } from "../quantities/decimal.ts";
 import type { Dimension } from "../quantities/dimension.ts";
 import { describeDimension } from "../quantities/dimension.ts";
@@ -92,7 +93,7 @@ export function describeQuantity(quantity: Quantity): string {
 export function dimensionWithArticle(dimension: Dimension): string {
   const words = describeDimension(dimension);
   if (dimension.name === undefined) return `a quantity of ${words}`;
-  return `${/^[aeiou]/.test(words) ? "an" : "a"} ${words}`;
+  return withArticle(words);
 }
 
 /** A text in quotes, cut where it is too long for a message. */

@@ -1,3 +1,4 @@
+import { withArticle } from "../../grammar/article.ts";
 import type { Dimension, DimensionName } from "./dimension.ts";
 import {
   compatible,
@@ -122,7 +123,7 @@ export function adviseUnit(found: Unit, due: DimensionName): UnitAdvice {
 
 function describeDue(due: DimensionName): string {
   const words = describeDimension(dimensionNamed(due));
-  return `${/^[aeiou]/.test(words) ? "an" : "a"} ${words}`;
+  return withArticle(words);
 }
 
 /** Every unit worth offering: those of each dimension, then the remaining symbols with their prefixes. */

@@ -290,12 +290,17 @@ describe("a part, joint, system or circuit that is like another", () => {
       part front.disc "Disc"
       part other "Other" like front
                               ^^^^^ reference-kind
+      joint left "Left"
+      part left.stud "Stud"
+      assembly right "Right" like left
+                                  ^^^^ reference-kind
       `,
     );
     expect(nodeAt(build, "nut").kind).toBe("joint");
     expect(findingsOf(build, ["reference-kind"]).map(({ data }) => data)).toEqual([
       { text: "hub", kind: "part", wanted: "a joint" },
       { text: "front", kind: "assembly", wanted: "a part" },
+      { text: "left", kind: "joint", wanted: "an assembly" },
     ]);
   });
 

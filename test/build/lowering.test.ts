@@ -92,6 +92,21 @@ describe("a figure without a unit", () => {
       complaints("part", "limit: a 8..9 mm", "limit: b 54 mm ± 0.05", "limit: c min 8.4 mm new 9.5"),
     ).toEqual([]);
     expect(complaints("day", "measured: disc thickness 9.12, 9.10, 9.14 mm ± 0.01")).toEqual([]);
+    const readings = (line: string) => {
+      const block = lowered("day", line);
+      const [fact] = block.is === "day" ? block.facts : [];
+      return fact?.word === "measured" ? fact.readings.map((each) => formatQuantity(each)) : [];
+    };
+    // The next unit behind it, else the last before it.
+    expect(readings("measured: disc thickness 9.12, 9.10 mm")).toEqual(["9.12 mm", "9.10 mm"]);
+    expect(readings("measured: disc thickness 9.12 mm, 9.10")).toEqual(["9.12 mm", "9.10 mm"]);
+    expect(readings("measured: disc thickness 9, 0.5 in, 12, 12 mm, 13")).toEqual([
+      "9 in",
+      "0.5 in",
+      "12 mm",
+      "12 mm",
+      "13 mm",
+    ]);
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { openItems } from "../../server/build/openness.ts";
 import type { IsoDate } from "../../server/quantities/dates.ts";
-import { buildOf } from "./marked-build.ts";
+import { buildOf, lineAndText } from "./marked-build.ts";
 import { openFor } from "./open-items.ts";
 
 /** What is open for a hold point over the vehicle that asks for one kind of thing. */
@@ -131,6 +132,26 @@ day 2026-05-02
     expect(openOf("limits", log("62.05 mm"))).toEqual([
       "limit-refused bearing: clearance of outside in housing.bore 0.05 mm against max 0.02 mm: over it",
     ]);
+  });
+
+  it("of a fit are shown where the newer of the two was measured", () => {
+    const shown = (first: string, second: string) => {
+      const build = buildOf(`
+part housing "Housing"
+part bearing "Bearing"
+  fit: outside in housing.bore clearance 0.00..0.02 mm
+hold road "Road"
+  needs: limits
+
+day 2026-05-02
+  measured: ${first}
+  measured: ${second}
+`);
+      const hold = build.standing.names.named("hold", "road");
+      return hold && openItems(build.standing, hold).map(({ place }) => lineAndText(place));
+    };
+    expect(shown("housing bore 62.05 mm", "bearing outside 62 mm")).toEqual(["9: 62 mm"]);
+    expect(shown("bearing outside 62 mm", "housing bore 62.05 mm")).toEqual(["9: 62.05 mm"]);
   });
 
   it("are asked again of a new item", () => {

@@ -31,6 +31,23 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
       "error past-hold: the job shakedown goes on past the shut hold point road (Road), which stops it: its release on 2026-05-02 was refused; this follows from nothing but lines that could not be read",
     ],
   ],
+  "a name that leads nowhere": [
+    [
+      `part hub "Hub"\n${EVENING}  changed: hub supplier zzz\n  changed: hub kit yyy\n`,
+      "error unknown-reference: zzz leads to nothing: expected the name of a supplier",
+      "error unknown-reference: yyy leads to nothing: expected the name of a part",
+    ],
+    [
+      `part hubs "Hubs"\n\npart hubc "Hub cap"\n${EVENING}  removed: hubb\n`,
+      "error unknown-reference: hubb leads to nothing: expected hubs or hubc",
+    ],
+    [
+      `part hubs "Hubs"\n${EVENING}  torqued: zzz 20 N.m\n  opened: zzz\n  found: zzz worn\n`,
+      "error unknown-reference: zzz leads to nothing: expected the name of a joint",
+      "error unknown-reference: zzz leads to nothing: expected the name of a system",
+      "error unknown-reference: zzz leads to nothing: expected the name of a part, a joint, a system, a circuit or a gauge",
+    ],
+  ],
   "a snag that is not there to be cleared": [
     [
       `assembly body "Body"\n${EVENING}  snag: rattle on body "r"\n  cleared: rattle\n\nday 2026-05-03\n  cleared: rattle\n`,
@@ -184,6 +201,11 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
           "2 kg",
           "error wrong-dimension: 2 kg is not read here: expected a length, as in 3 ft",
         ],
+        [
+          "lean max 3 deg",
+          "2 kg",
+          "error wrong-dimension: 2 kg is not read here: expected an angle, as in 3 deg",
+        ],
         ["width max 3 ft", "2'", "error unknown-unit: ' is no unit here: expected a length, as in 3 ft"],
       ] as const
     ).map(([limit, reading, words]): readonly [string, string] => [
@@ -192,6 +214,10 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
     ]),
   ],
   "what is too old": [
+    [
+      `part magneto "Magneto"\n  service: every 24 month\n  price: 4 GBP\n\nday 2024-02-01\n  removed: magneto\n  decided: magneto renew\n  bought: 1 x magneto\n  fitted: magneto\n`,
+      "warning service-due: magneto is not serviced yet: expected a service by 2026-02-01, every 24 month",
+    ],
     [
       `${OLD}${PLANNED}part magneto "Magneto"\n  service: every 24 month\n\nsystem gearbox "Gearbox"\n  fluid: "SAE 90"\n  change: every 24 month\n\nsystem axle "Axle"\n  change: every 24 month\n`,
       "warning service-due: when magneto was serviced is unknown: expected a service every 24 month",
@@ -208,6 +234,10 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
     ],
   ],
   "systems and circuits that are not ready": [
+    [
+      `${PLANNED}system clutch "Clutch"\n  bleed: yes\n${EVENING}  drained: clutch\n`,
+      "warning opened-not-bled: clutch was opened on 2026-05-02 and not filled since: expected it filled, and then bled",
+    ],
     [
       `${PLANNED}system clutch "Clutch"\n  pressure_test: 40 bar\n${EVENING}  opened: clutch\n  filled: clutch 1 l\n`,
       "warning not-proved: clutch was opened on 2026-05-02 and not proved since: expected 40 bar",

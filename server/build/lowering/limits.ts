@@ -1,4 +1,5 @@
 /** Limits: bounds, tolerances and classes of ISO 286, with everything in one dimension. */
+import { withArticle } from "../../../grammar/article.ts";
 import type { LimitsNode, QuantityNode, Span } from "../../../grammar/syntax.ts";
 import { decimal } from "../../quantities/decimal.ts";
 import { describeDimension } from "../../quantities/dimension.ts";
@@ -201,9 +202,7 @@ function refuseUnit(lowering: ValueLowering, { start, end }: Span, like: Quantit
 }
 
 function expectedLike(like: Quantity): string {
-  const words = describeDimension(like.dimension);
-  const article = /^[aeiou]/.test(words) ? "an" : "a";
-  return `${article} ${words}, as in ${formatQuantity(like)}`;
+  return `${withArticle(describeDimension(like.dimension))}, as in ${formatQuantity(like)}`;
 }
 
 /** Limits that contradict themselves are refused. */

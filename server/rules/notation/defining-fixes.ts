@@ -1,4 +1,5 @@
 /** Mends for a reference that leads to nothing: define what it names. */
+import { withArticle } from "../../../grammar/article.ts";
 import type { ReferenceKind } from "../../../grammar/vocabulary/shape.ts";
 import type { Build } from "../../build/build.ts";
 import type { Finding } from "../../build/finding.ts";
@@ -40,10 +41,7 @@ function kindsToDefine(kinds: readonly ReferenceKind[]): readonly ReferenceKind[
 export function expectedNames({ kinds, nearest }: UnknownReference["data"]): string {
   if (nearest.length > 0) return `: expected ${list(nearest, "or")}`;
   const wanted = kinds.length > 1 ? kinds.filter((kind) => kind !== "assembly") : kinds;
-  return `: expected the name of ${list(
-    wanted.map((kind) => `${/^[aeiou]/.test(kind) ? "an" : "a"} ${kind}`),
-    "or",
-  )}`;
+  return `: expected the name of ${list(wanted.map(withArticle), "or")}`;
 }
 
 function definition(kind: ReferenceKind, name: string, place: Place): { place: Place; text: string } {

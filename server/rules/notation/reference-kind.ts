@@ -1,3 +1,4 @@
+import { withArticle } from "../../../grammar/article.ts";
 import { findingRule } from "../rule.ts";
 
 export const referenceKind = findingRule<"reference-kind">({
@@ -25,6 +26,5 @@ joint hub_bolts "Hub bolts"
 day 2026-05-02
   removed: hub
 `,
-  message: ({ data }) =>
-    `${data.text} is ${/^[aeiou]/.test(data.kind) ? "an" : "a"} ${data.kind}; expected ${data.wanted}`,
+  message: ({ data }) => `${data.text} is ${withArticle(data.kind)}; expected ${data.wanted}`,
 });
