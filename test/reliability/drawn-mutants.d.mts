@@ -9,6 +9,13 @@ interface Mutant {
 }
 
 export function isDrawn(
-  draw: { readonly seed: number; readonly from: number; readonly to: number },
+  draw: {
+    readonly seed: number;
+    readonly from: number;
+    readonly to: number;
+    readonly named?: readonly string[];
+  },
   mutant: Mutant,
 ): boolean;
+
+export function nameOf(mutant: Mutant): string;

@@ -6,14 +6,26 @@ import path from "node:path";
 import { root } from "./figures.mjs";
 
 /** Where a change stands between 0 and 1: evenly, and in no order that the code has. */
-function lotOf(seed, { fileName, location: { start, end }, mutatorName, replacement }) {
-  const place = [start.line, start.column, end.line, end.column];
-  const words = JSON.stringify([seed, fileName, ...place, mutatorName, replacement]);
+function lotOf(seed, mutant) {
+  const words = JSON.stringify([seed, ...partsOf(mutant)]);
   return createHash("sha256").update(words).digest().readUIntBE(0, 6) / 2 ** 48;
 }
 
-/** Whether a change is in a draw: its lot lies in the draw's stretch, so that draws with stretches of their own share none. */
-export function isDrawn({ seed, from, to }, mutant) {
+function partsOf({ fileName, location: { start, end }, mutatorName, replacement }) {
+  return [fileName, start.line, start.column, end.line, end.column, mutatorName, replacement];
+}
+
+/** What tells a change from all others of the same code. Lines and columns count from 0. */
+export function nameOf(mutant) {
+  return JSON.stringify(partsOf(mutant));
+}
+
+/**
+ * Whether a change is in a draw: its lot lies in the draw's stretch, so that draws with stretches of their own share none.
+ * Of a draw with names it is one that is named.
+ */
+export function isDrawn({ seed, from, to, named }, mutant) {
+  if (named !== undefined && !named.includes(nameOf(mutant))) return false;
   const lot = lotOf(seed, mutant);
   return from <= lot && lot < to;
 }

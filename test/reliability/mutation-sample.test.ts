@@ -1,6 +1,6 @@
 /** What a draw of changes says about all of them: that each has the same chance, and how sure the share is. */
 import { expect, test } from "vitest";
-import { isDrawn } from "./drawn-mutants.mjs";
+import { isDrawn, nameOf } from "./drawn-mutants.mjs";
 import { wilson } from "./mutation-sample.mjs";
 
 /** Changes as they lie in a program: many in one file, close to each other, of few kinds. */
@@ -37,6 +37,17 @@ test("the same seed draws the same, stretches share none and are together the wh
   const first = new Set(drawn(1, 0, 0.1));
   const again = drawn(2, 0, 0.1).filter((change) => first.has(change));
   expect(Math.abs(again.length - 400)).toBeLessThan(100);
+});
+
+test("where changes are named it is these alone, of those of the draw", () => {
+  const [first, second, third] = drawn(1, 0, 0.1);
+  if (first === undefined || second === undefined || third === undefined) throw new Error("none was drawn");
+  const other = CHANGES.find((change) => !isDrawn({ seed: 1, from: 0, to: 0.1 }, change));
+  const named = [first, third, ...(other === undefined ? [] : [other])].map(nameOf);
+  const again = CHANGES.filter((change) => isDrawn({ seed: 1, from: 0, to: 0.1, named }, change));
+  expect(again).toEqual([first, third]);
+  // Two changes of one place differ by what they put there.
+  expect(nameOf({ ...first, replacement: "other" })).not.toBe(nameOf(first));
 });
 
 // Newcombe, Two-sided confidence intervals for the single proportion, Statistics in Medicine 17 (1998), table I, method 3.

@@ -1,6 +1,8 @@
 // `npm run mutation`: changes the programs' own code in small ways and sees whether the tests notice (mutation testing).
 // Each change has its tests run anew: a folder takes from half an hour to days. So there are two ways: each change of a
 // few files, or a draw of the changes of all files of a folder.
+// What the tests of a draw do not notice is tried once more with all tests of the folder: those that Stryker has seen to
+// reach a change are too few where something is made once and then kept.
 // What a run of files has found is kept beside Stryker, so that the next one tries again only what has changed since, or
 // what new tests may now notice.
 //

@@ -8,7 +8,14 @@ import { installed } from "./installed.mjs";
 
 const STRYKER = "9.6.1";
 
-/** The folders whose code is changed, and the tests that should notice: their own, and of floors above what leads there. */
+/**
+ * The folders whose code is changed, and the tests that should notice.
+ *
+ * `tests` are a folder's own, and of floors above what leads there: of these Stryker runs those that were seen to reach a
+ * change. It sees too few where something is made once and then kept, since only the first to ask for it reaches what
+ * makes it. So what they do not notice in a draw is tried once more with all of them, whichever reach it, with those of
+ * `slow`, and with those of the floor above that are named by `above`.
+ */
 export const GROUPS = {
   quantities: {
     tests: [
@@ -17,7 +24,6 @@ export const GROUPS = {
       "test/standards/measurement-uncertainty.test.ts",
     ],
   },
-  // What compares with programs from outside starts them, for each change anew.
   trade: {
     tests: [
       "test/trade/*.test.ts",
@@ -28,10 +34,11 @@ export const GROUPS = {
       "test/command-line/identify.test.ts",
       "test/rules/stories/identities.test.ts",
     ],
-    besides: ["test/standards/units-programs.test.ts"],
   },
   build: {
     tests: ["test/build/*.test.ts", "test/rules/examples.test.ts", "test/rules/stories/**/*.test.ts"],
+    slow: ["test/build/going-on*.test.ts"],
+    above: ["test/rules/*.test.ts"],
   },
   rules: {
     tests: [
@@ -41,17 +48,20 @@ export const GROUPS = {
       "test/samples/printed.test.ts",
       "test/language-server/actions.test.ts",
     ],
-    // Random edits of whole builds take longer than all others together. What they alone would notice counts as not noticed.
-    besides: ["test/rules/complaints-going-on.test.ts"],
+    slow: ["test/rules/complaints-going-on.test.ts"],
   },
 };
+
+/** What compares with programs from outside starts them, for each change anew. */
+const NEVER = ["test/standards/units-programs.test.ts"];
 
 const KILLED = ["Killed", "Timeout"];
 const ALIVE = ["Survived", "NoCoverage"];
 
 /**
  * @param files to be changed, relative to the root; patterns too
- * @param draw which of the changes are tried; without it all are, and those whose answer is known are not tried again
+ * @param draw which of the changes are tried; without it all are, and those whose answer is known are not tried again. With
+ *   `named`, names of changes (`nameOf`), it is these alone, each with all tests
  * @returns what Stryker reports
  */
 export function mutate(group, files, draw) {
@@ -59,11 +69,12 @@ export function mutate(group, files, draw) {
     "@stryker-mutator/core": STRYKER,
     "@stryker-mutator/vitest-runner": STRYKER,
   });
-  const { tests, besides = [] } = GROUPS[group];
+  const { tests, slow = [], above = [] } = GROUPS[group];
+  const all = draw?.named !== undefined;
   const own = (ending) => path.join(home, `${group}${draw === undefined ? "" : "-draw"}.${ending}`);
   const options = {
-    include: tests,
-    exclude: besides,
+    include: all ? [...tests, ...above] : tests,
+    exclude: all ? NEVER : [...slow, ...NEVER],
     pool: "threads",
     isolate: false,
     testTimeout: 60_000,
@@ -74,8 +85,9 @@ export function mutate(group, files, draw) {
     `import { QuickFirst } from ${order};\nconst test = ${JSON.stringify(options)};\nexport default { test: { ...test, sequence: { sequencer: QuickFirst } } };\n`,
   );
   const settings = {
-    testRunner: "vitest",
+    testRunner: all ? "all-tests" : "vitest",
     plugins: [
+      ...(all ? [path.join(root, "test/reliability/all-tests.mjs")] : []),
       path.join(home, "node_modules/@stryker-mutator/vitest-runner/dist/src/index.js"),
       path.join(root, "test/reliability/drawn-mutants.mjs"),
     ],
@@ -84,8 +96,8 @@ export function mutate(group, files, draw) {
       : { checkers: ["drawn"], draw }),
     mutate: files,
     concurrency: 1,
-    coverageAnalysis: "perTest",
     // What runs once, as a file is loaded, has every test run anew for each change.
+    coverageAnalysis: "perTest",
     ignoreStatic: true,
     disableTypeChecks: false,
     // A machine that others use is no reason to take a change for noticed.
@@ -105,6 +117,10 @@ export function mutate(group, files, draw) {
   return JSON.parse(readFileSync(own("report.json"), "utf8"));
 }
 
+export function isAlive({ status }) {
+  return ALIVE.includes(status);
+}
+
 /** How many changes were noticed, and how many were not; what is neither was not tried. */
 export function counted(mutants) {
   const having = (states) => mutants.filter(({ status }) => states.includes(status)).length;
@@ -119,7 +135,7 @@ export function counted(mutants) {
 /** Each change that no test noticed, by its place in the file. */
 export function survivorsOf(mutants) {
   return mutants
-    .filter(({ status }) => ALIVE.includes(status))
+    .filter(isAlive)
     .map(
       ({ location, mutatorName, replacement }) =>
         `${location.start.line}:${location.start.column} ${mutatorName} → ${String(replacement).replace(/\s+/g, " ").slice(0, 60)}`,
