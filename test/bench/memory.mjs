@@ -1,5 +1,7 @@
 // What the server holds: on a long log, and over many edits.
+import { rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { heapContent } from "./heap-content.mjs";
 import { cotterSubject, LOG_PLACES, LogFolder } from "./subjects.mjs";
 
 const PROBED = ["--expose-gc", "--import", fileURLToPath(new URL("heap-probe.mjs", import.meta.url))];
@@ -26,30 +28,45 @@ async function measureGrowth({ program, generateLog, edits, editedLines }) {
     const subject = await cotterSubject(program, folder, place, PROBED);
     const each = Math.ceil(edits / LOG_PLACES.length / 10);
     const heaps = [];
+    const contents = [];
     for (let tenth = 0; tenth <= 10; tenth++) {
       // The first keys fill what is kept on purpose.
       for (let key = 0; key < (tenth === 0 ? 100 : each); key++) await subject.key();
       heaps.push(await heapOf(subject));
+      if (tenth % 10 === 0) contents.push(await contentOf(subject));
     }
     await subject.client.stop();
-    growth.push({ place, heaps });
+    growth.push({ place, heaps, contents });
   }
   folder.remove();
   return { edits, editedLines, growth };
 }
 
-/** Bytes that the server holds after a collection, in MB. */
-function heapOf({ client }) {
+/** What the server holds after a collection, in MB. */
+async function heapOf({ client }) {
+  return Number(await told(client, "SIGUSR2", /heap (\d+)\n/)) / 1024 ** 2;
+}
+
+/** The same by what it is. */
+async function contentOf({ client }) {
+  const file = await told(client, "SIGURG", /snapshot (.+)\n/);
+  const content = heapContent(file);
+  rmSync(file);
+  return content;
+}
+
+/** What the probe answers to a signal. */
+function told(client, signal, answer) {
   return new Promise((resolve) => {
     let heard = "";
     const hear = (text) => {
       heard += text;
-      const bytes = /heap (\d+)\n/.exec(heard)?.[1];
-      if (bytes === undefined) return;
+      const found = answer.exec(heard)?.[1];
+      if (found === undefined) return;
       client.process.stderr.off("data", hear);
-      resolve(Number(bytes) / 1024 ** 2);
+      resolve(found);
     };
     client.process.stderr.on("data", hear);
-    client.process.kill("SIGUSR2");
+    client.process.kill(signal);
   });
 }

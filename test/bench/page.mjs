@@ -116,6 +116,16 @@ function memorySections({ edits, editedLines, growth }) {
       ["place", "first", ...Array.from({ length: 10 }, (_, index) => `${(index + 1) * 10} %`)],
       growth.map(({ place, heaps }) => [place, ...heaps.map((heap) => inFigures(heap))]),
     ),
+    "By what it is, from snapshots of the heap after the first 100 keys and after the last. The engine goes on compiling for thousands of keys, and gives a table whose keys are held weakly as much room as there were dead keys between two collections; neither is held by the log.",
+    table(
+      ["place", "objects of the server", "code and shapes of the engine", "room in weak tables"],
+      growth.map(({ place, contents: [first, last] }) => [
+        place,
+        ...["objects", "code", "tables"].map(
+          (kind) => `${first[kind].toFixed(2)} to ${last[kind].toFixed(2)}`,
+        ),
+      ]),
+    ),
   ];
 }
 
