@@ -121,8 +121,9 @@ async function writePackageList(outputs) {
   };
   for (const entry of [programs.client, programs.server, ...browserPrograms.map(({ entry }) => entry)])
     take(fileOf(entry), true);
-  take(fileOf("late:server/command-line/commands/check.ts"), true);
-  take(fileOf(programs.cotter), false);
+  for (const late of ["commands/check.ts", "called-build.ts"])
+    take(fileOf(`late:server/command-line/${late}`), true);
+  for (const start of [programs.cotter, "server/command-line/program.ts"]) take(fileOf(start), false);
   const own = await readFile(path.join(root, ".vscodeignore"), "utf8");
   const parts = [...needed].sort().map((file) => `!${file}\n`);
   await mkdir(output, { recursive: true });
@@ -209,12 +210,7 @@ function reportSizes(outputs) {
 }
 
 /** What a check is made of: the core of all programs. */
-const CORE = [
-  "server/rules/complaints.ts",
-  "server/workspace/open-build.ts",
-  "server/workspace/disk.ts",
-  "server/build/build.ts",
-];
+const CORE = ["server/rules/complaints.ts", "server/workspace/open-build.ts", "server/build/build.ts"];
 
 /** @type {import("esbuild").BuildOptions} */
 const ofAll = {

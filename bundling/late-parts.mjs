@@ -54,10 +54,15 @@ export function requireNow(text) {
 export const lateParts = (root, core) => ({
   name: "late parts",
   setup(bundling) {
+    // What an entry loads late is the rest of its program, and not yet the core.
+    const entries = new Set(
+      Object.values(bundling.initialOptions.entryPoints).map((file) => path.join(root, file)),
+    );
     bundling.onResolve({ filter: /\.ts$/ }, ({ path: file, kind, importer, namespace, resolveDir }) => {
       const found = path.relative(root, path.resolve(resolveDir, file)).replaceAll(path.sep, "/");
       const ofServer = namespace === "on first call" || importer.startsWith(path.join(root, "server"));
-      if (kind === "dynamic-import" && ofServer) return { path: found, namespace: "late" };
+      if (kind === "dynamic-import" && ofServer && !entries.has(importer))
+        return { path: found, namespace: "late" };
       return kind === "import-statement" && namespace !== "late" && ON_FIRST_CALL.has(found)
         ? { path: found, namespace: "on first call", sideEffects: false }
         : undefined;

@@ -10,15 +10,40 @@ import { Script } from "node:vm";
 
 type Load = (module: NodeModule, file: string) => void;
 
-/** What Node documents as `require.extensions`. */
-const loaders = (Module as unknown as { readonly _extensions: Record<string, Load> })._extensions;
+/** What Node documents as `require.extensions` and `require.cache`. */
+const { _extensions: loaders, _cache: loaded } = Module as unknown as {
+  readonly _extensions: Record<string, Load>;
+  readonly _cache: Record<string, NodeModule>;
+};
 
 /** From here on. */
 export function loadWithCompiledCode(): void {
-  loaders[".cjs"] = (module, file) => {
-    const run = scriptOf(file).runInThisContext() as (...given: unknown[]) => void;
-    run.call(module.exports, module.exports, Module.createRequire(file), module, file, path.dirname(file));
-  };
+  loaders[".cjs"] = load;
+}
+
+function load(module: NodeModule, file: string): void {
+  const run = scriptOf(file).runInThisContext() as (...given: unknown[]) => void;
+  run.call(module.exports, module.exports, requireFrom(file), module, file, path.dirname(file));
+}
+
+/** A part asks for parts beside it and for what Node brings: neither has to be looked for on the disk. */
+function requireFrom(file: string): (name: string) => unknown {
+  const folder = path.dirname(file);
+  return (name) =>
+    name.startsWith("./")
+      ? part(path.join(folder, name))
+      : (process.getBuiltinModule(name) ?? Module.createRequire(file)(name));
+}
+
+function part(file: string): unknown {
+  const known = loaded[file];
+  if (known !== undefined) return known.exports;
+  const module = new Module(file);
+  module.filename = file;
+  loaded[file] = module;
+  load(module, file);
+  module.loaded = true;
+  return module.exports;
 }
 
 /** A file of CommonJS as a function of what such a file is given. */

@@ -1,12 +1,9 @@
 /** One call of the program: finds the command, reads its options, and gives its status. */
-import { realpathSync } from "node:fs";
-import path from "node:path";
 import { parseArgs } from "node:util";
 import { VERSION } from "../language-server/version.ts";
 import type { IsoDate } from "../quantities/dates.ts";
 import { plain } from "../reports/plain-text.ts";
-import type { OpenedBuild, OpenFault } from "../workspace/open-build.ts";
-import type { Call, CalledBuild, CalledFiles, Command, ExitStatus, Output } from "./command.ts";
+import type { Call, Command, ExitStatus, Output } from "./command.ts";
 import { Failure } from "./command.ts";
 import { commands } from "./commands.ts";
 import { commandHelp, programHelp } from "./help.ts";
@@ -64,17 +61,21 @@ async function readCall(
   const on = await readDay(options.get("on"));
   const named = options.get("build") as string | undefined;
   const { folder } = around;
-  const openFiles = (operand: string) => openCalledFiles(folder, operand, on);
+  const today = on ?? clock();
+  const days = { clock: clock(), on };
+  const load = () => import("./called-build.ts");
   return {
     operands: parsed.positionals,
     options,
     folder,
     out: output(options, around),
-    today: on ?? clock(),
-    openBuild: async (operand) => calledBuild(await openFiles(operand ?? named ?? ".")),
-    openFiles: (operand) => openFiles(operand ?? named ?? "."),
-    findBuild: async () =>
-      named === undefined ? findBuildAround(folder, on) : calledBuild(await openFiles(named)),
+    today,
+    openBuild: async (operand) => (await load()).openCalledBuild(folder, operand ?? named ?? ".", days),
+    openFiles: async (operand) => (await load()).openCalledFiles(folder, operand ?? named ?? ".", days),
+    findBuild: async () => {
+      const { findBuildAround, openCalledBuild } = await load();
+      return named === undefined ? findBuildAround(folder, days) : openCalledBuild(folder, named, days);
+    },
   };
 }
 
@@ -99,56 +100,6 @@ async function readDay(text: string | true | undefined): Promise<IsoDate | undef
   const date = readDate(text);
   if (isDateFault(date)) throw new Failure(`--on ${text}: ${date.message}`);
   return date;
-}
-
-async function openCalledFiles(from: string, operand: string, on: IsoDate | undefined): Promise<CalledFiles> {
-  const opened = await openAt(path.resolve(from, operand));
-  switch (opened.is) {
-    case "nothing there":
-      throw new Failure(`there is no file or folder ${operand}`);
-    case "no log":
-      throw new Failure(`there is no .cotter file in ${operand === "." ? "this folder" : operand} or below`);
-    case "several builds":
-      throw new Failure(
-        `there are several builds below ${operand}: name one of ${opened.folders.join(", ")}`,
-      );
-    case "build":
-      return calledFiles(opened, on);
-  }
-}
-
-/** The build around a folder, by the vehicle upwards of it. */
-async function findBuildAround(folder: string, on: IsoDate | undefined): Promise<CalledBuild | undefined> {
-  const opened = await openAt(folder);
-  return opened.is === "build" && opened.hasVehicle ? calledBuild(calledFiles(opened, on)) : undefined;
-}
-
-async function openAt(target: string): Promise<OpenedBuild | OpenFault> {
-  const [{ openBuild }, { disk, withSlashes }] = await Promise.all([
-    import("../workspace/open-build.ts"),
-    import("../workspace/disk.ts"),
-  ]);
-  return openBuild(disk, withSlashes(target));
-}
-
-function calledFiles({ folder, files }: OpenedBuild, on: IsoDate | undefined): CalledFiles {
-  return { folder, files, options: { clock: clock(), on, photos: (photo) => isInside(folder, photo) } };
-}
-
-async function calledBuild({ folder, files, options }: CalledFiles): Promise<CalledBuild> {
-  const { readBuild } = await import("../build/build.ts");
-  return { folder, build: readBuild(files, options) };
-}
-
-/** Whether a photo is a file within the build's folder, links followed. */
-function isInside(folder: string, photo: string): boolean {
-  try {
-    const base = realpathSync(folder);
-    const found = realpathSync(path.resolve(base, photo));
-    return found.startsWith(base + path.sep);
-  } catch {
-    return false;
-  }
 }
 
 /** Today by the clock of this machine, in its own time zone. */

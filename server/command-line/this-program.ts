@@ -3,7 +3,7 @@ import { access, constants } from "node:fs/promises";
 import path from "node:path";
 import type { Program } from "../history/start/git-setup.ts";
 import { quoted } from "../history/start/git-setup.ts";
-import { withSlashes } from "../workspace/disk.ts";
+import { withSlashes } from "../workspace/slashes.ts";
 
 /** By its name where it is on the path, which outlives a new version; else by where it is now. */
 export async function thisProgram(): Promise<Program> {

@@ -1,7 +1,8 @@
 /** Files of this machine by their `file:` URIs. Files of other schemes are the editor's alone. */
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { disk, withSlashes } from "../workspace/disk.ts";
+import { disk } from "../workspace/disk.ts";
 import type { FileStore } from "../workspace/file-store.ts";
+import { withSlashes } from "../workspace/slashes.ts";
 import { normalUri } from "./uri.ts";
 
 export const filesByUri: FileStore = {

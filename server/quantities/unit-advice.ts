@@ -1,17 +1,6 @@
-/** What to say about a text that is no unit, or hardly the one that was meant. */
-export interface UnitAdvice {
-  /** Units that were probably meant, the likeliest first. */
-  readonly nearest: readonly string[];
-  /** The likely trap in a sentence, where one is known. */
-  readonly reason?: string;
-  /** Whether the first of `nearest` can be put in without asking. */
-  readonly sure: boolean;
-}
-
-/** Texts that could be read as a unit but are surely a slip: a mass where a force is meant. Undefined for all others. */
-export function explainUnlikelyUnit(text: string): UnitAdvice | undefined {
-  return UNLIKELY.get(text);
-}
+/** What to say about a text that is no unit. */
+import type { UnitAdvice } from "./unlikely-unit.ts";
+import { KILOGRAM_IS_MASS, likely, OUNCE_IS_MASS, POUND_IS_MASS } from "./unlikely-unit.ts";
 
 /**
  * Advice for a text that does not read as a unit: a known trap first, then a unit that differs only in case, spaces or
@@ -46,32 +35,6 @@ function nearestSpellings(text: string, units: readonly string[]): UnitAdvice {
     .slice(0, 4);
   return { nearest: near.map(({ unit }) => unit), sure: false };
 }
-
-function likely(reason: string, nearest: string, ...others: string[]): UnitAdvice {
-  return { nearest: [nearest, ...others], reason, sure: others.length === 0 };
-}
-
-const POUND_IS_MASS = "lb is a mass; a torque needs the force lbf";
-const KILOGRAM_IS_MASS = "kg is a mass; a torque needs the force kgf";
-const OUNCE_IS_MASS = "oz is a mass; a torque needs the force ozf";
-const PER = "a torque is a force times a length, not one per the other";
-
-const UNLIKELY = new Map<string, UnitAdvice>([
-  ["lb.ft", likely(POUND_IS_MASS, "lbf.ft")],
-  ["ft.lb", likely(POUND_IS_MASS, "ft.lbf")],
-  ["lb.in", likely(POUND_IS_MASS, "lbf.in")],
-  ["in.lb", likely(POUND_IS_MASS, "in.lbf")],
-  ["oz.in", likely(OUNCE_IS_MASS, "ozf.in")],
-  ["in.oz", likely(OUNCE_IS_MASS, "ozf.in")],
-  ["kg.m", likely(KILOGRAM_IS_MASS, "kgf.m")],
-  ["m.kg", likely(KILOGRAM_IS_MASS, "kgf.m")],
-  ["kg.cm", likely(KILOGRAM_IS_MASS, "kgf.cm")],
-  ["cm.kg", likely(KILOGRAM_IS_MASS, "kgf.cm")],
-  ["ft/lb", likely(PER, "lbf.ft")],
-  ["ft/lbf", likely(PER, "lbf.ft")],
-  ["in/lb", likely(PER, "lbf.in")],
-  ["in/lbf", likely(PER, "lbf.in")],
-]);
 
 /** Symbols of something else, or of nothing, by the text as written or in small letters. */
 const TRAPS = new Map<string, UnitAdvice>([

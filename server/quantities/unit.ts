@@ -11,10 +11,11 @@ import {
 } from "./dimension.ts";
 import type { Rational } from "./rational.ts";
 import { multiplyRational, powerRational, UNITY } from "./rational.ts";
-import type { UnitAdvice } from "./unit-advice.ts";
-import { explainUnknownUnit, explainUnlikelyUnit } from "./unit-advice.ts";
+import { explainUnknownUnit } from "./unit-advice.ts";
 import type { NamedUnit, System } from "./unit-definitions.ts";
 import { everySymbol, namedUnit, plainSymbols } from "./unit-definitions.ts";
+import type { UnitAdvice } from "./unlikely-unit.ts";
+import { explainUnlikelyUnit } from "./unlikely-unit.ts";
 
 /** A named unit raised to a whole power. */
 export interface UnitPart {

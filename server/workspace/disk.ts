@@ -2,8 +2,8 @@
 import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import { resolve, sep } from "node:path";
 import type { FileStore } from "./file-store.ts";
-
-const ENDING = ".cotter";
+import { isLog, isOpenFolder } from "./log-files.ts";
+import { join, native } from "./slashes.ts";
 
 export const disk: FileStore = {
   logsBelow: async (folder) => {
@@ -11,11 +11,8 @@ export const disk: FileStore = {
     const waiting = [folder];
     for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
       for (const entry of await readdir(native(next), { withFileTypes: true })) {
-        const path = join(next, entry.name);
-        // Links are not followed: a build stays in its folder, and a circle of links ends.
-        if (entry.isDirectory() && !entry.name.startsWith(".") && entry.name !== "node_modules")
-          waiting.push(path);
-        else if (entry.isFile() && entry.name.endsWith(ENDING)) found.push(path);
+        if (isOpenFolder(entry)) waiting.push(join(next, entry.name));
+        else if (isLog(entry)) found.push(join(next, entry.name));
       }
     }
     return found.sort();
@@ -23,7 +20,7 @@ export const disk: FileStore = {
   logsIn: async (folder) => {
     const entries = await readdir(native(folder), { withFileTypes: true }).catch(() => []);
     return entries
-      .filter((entry) => entry.isFile() && entry.name.endsWith(ENDING))
+      .filter(isLog)
       .map(({ name }) => join(folder, name))
       .sort();
   },
@@ -48,16 +45,3 @@ export const disk: FileStore = {
     }
   },
 };
-
-/** A path of this machine with `/` between its names. */
-export function withSlashes(path: string): string {
-  return sep === "/" ? path : path.replaceAll(sep, "/");
-}
-
-function native(path: string): string {
-  return sep === "/" ? path : path.replaceAll("/", sep);
-}
-
-function join(folder: string, name: string): string {
-  return folder.endsWith("/") ? folder + name : `${folder}/${name}`;
-}

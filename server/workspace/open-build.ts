@@ -24,13 +24,15 @@ export type OpenFault =
  * the only build there, or its logs without a vehicle; a file alone where there is no vehicle around it.
  */
 export async function openBuild(store: FileStore, path: string): Promise<OpenedBuild | OpenFault> {
+  const read: LogsRead = new Map();
   const isFile = await store.isFile(path);
   if (!isFile && !(await store.isFolder(path))) return { is: "nothing there", path };
-  const around = await vehicleFolderAround(store, isFile ? folderOf(path) : path);
-  if (around !== undefined) return buildAt(await readLogs(store, await store.logsBelow(around)), around);
+  const around = await vehicleFolderAround(store, isFile ? folderOf(path) : path, read);
+  if (around !== undefined)
+    return buildAt(await readLogs(store, await store.logsBelow(around), read), around);
   if (isFile)
-    return opened({ folder: folderOf(path), logs: await readLogs(store, [path]), hasVehicle: false });
-  const logs = await readLogs(store, await store.logsBelow(path));
+    return opened({ folder: folderOf(path), logs: await readLogs(store, [path], read), hasVehicle: false });
+  const logs = await readLogs(store, await store.logsBelow(path), read);
   if (logs.length === 0) return { is: "no log", path };
   const builds = buildsAmong(logs, () => path);
   const [only, another] = builds.filter((build) => build.hasVehicle);
@@ -55,17 +57,31 @@ function opened({ folder, logs, hasVehicle: found }: BuildFiles): OpenedBuild {
   return { is: "build", folder, files, hasVehicle: found };
 }
 
+/** What has been read of one place, by path: looking for the vehicle reads logs that belong to the build. */
+type LogsRead = Map<string, Promise<ReadLog>>;
+
 /** The nearest folder, from `start` upwards, with a vehicle in a log of its own. */
-export async function vehicleFolderAround(store: FileStore, start: string): Promise<string | undefined> {
+export async function vehicleFolderAround(
+  store: FileStore,
+  start: string,
+  read: LogsRead = new Map(),
+): Promise<string | undefined> {
   for (let folder: string | undefined = start; folder !== undefined; folder = folderAround(folder)) {
-    const here = await readLogs(store, await store.logsIn(folder));
+    const here = await readLogs(store, await store.logsIn(folder), read);
     if (here.some(({ document }) => hasVehicle(document))) return folder;
   }
   return undefined;
 }
 
-async function readLogs(store: FileStore, paths: readonly string[]): Promise<ReadLog[]> {
-  return await Promise.all(
-    paths.map(async (path) => ({ path, document: Document.read(await store.read(path)) })),
-  );
+async function readLogs(store: FileStore, paths: readonly string[], read: LogsRead): Promise<ReadLog[]> {
+  const readOnce = (path: string): Promise<ReadLog> => {
+    const known = read.get(path) ?? readLog(store, path);
+    read.set(path, known);
+    return known;
+  };
+  return await Promise.all(paths.map(readOnce));
+}
+
+async function readLog(store: FileStore, path: string): Promise<ReadLog> {
+  return { path, document: Document.read(await store.read(path)) };
 }

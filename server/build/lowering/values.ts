@@ -28,7 +28,7 @@ import { convert, hasDimension, quantityOf, writtenQuantity } from "../../quanti
 import { isFault } from "../../quantities/quantity-fault.ts";
 import type { Unit } from "../../quantities/unit.ts";
 import { adviseUnit, isUnitFault, NO_UNIT, readUnit } from "../../quantities/unit.ts";
-import type { UnitAdvice } from "../../quantities/unit-advice.ts";
+import type { UnitAdvice } from "../../quantities/unlikely-unit.ts";
 import type { Friction } from "../../trade/friction.ts";
 import type { NutClass, StrengthClass } from "../../trade/strength-class.ts";
 import type { Thread } from "../../trade/thread.ts";

@@ -6,7 +6,7 @@ import { firstFile } from "../../history/start/first-file.ts";
 import type { SetUp, SetUpFault } from "../../history/start/set-up-repository.ts";
 import { setUpRepository } from "../../history/start/set-up-repository.ts";
 import { startReport } from "../../history/start/start-report.ts";
-import { withSlashes } from "../../workspace/disk.ts";
+import { withSlashes } from "../../workspace/slashes.ts";
 import { askOnTerminal } from "../ask-on-terminal.ts";
 import type { Call, Command, ExitStatus } from "../command.ts";
 import { Failure } from "../command.ts";

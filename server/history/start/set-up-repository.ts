@@ -1,7 +1,7 @@
 /** A repository for a build: made if there is none, and told about logs. What is there is never overwritten. */
 import { chmod, mkdir, open, readFile, realpath, rm, stat } from "node:fs/promises";
 import path from "node:path";
-import { withSlashes } from "../../workspace/disk.ts";
+import { withSlashes } from "../../workspace/slashes.ts";
 import type { GitFault } from "../git-fault.ts";
 import { isGitFault, notYours } from "../git-fault.ts";
 import { runGit } from "../git-process.ts";
