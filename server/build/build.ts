@@ -23,6 +23,7 @@ import { Memory } from "./memory.ts";
 import type { Names, ReferenceLink } from "./names.ts";
 import { namesOf } from "./names.ts";
 import { missingPhotos } from "./photo-findings.ts";
+import { Remembered } from "./remembered.ts";
 import type { Diary } from "./replay/diary.ts";
 import { readDiary } from "./replay/diary.ts";
 import { Review } from "./review.ts";
@@ -162,5 +163,7 @@ function withoutVehicle({ vehicle }: Gathered, files: readonly SourceFile[]): Fi
   const first = files.map(sitesIn).find(({ length }) => length > 0)?.[0];
   return vehicle.header !== undefined || first === undefined
     ? []
-    : [finding("no-vehicle", placeAt(first, { start: 0, end: 0 }), {})];
+    : [missing.of(first, [], () => finding("no-vehicle", placeAt(first, { start: 0, end: 0 }), {}))];
 }
+
+const missing = new Remembered<BlockSite, Finding>();

@@ -53,6 +53,9 @@ export function isCircuitError(fault: CircuitFault): boolean {
   return fault.is === "fuse over wire" || (fault.is === "fuse under load" && fault.share > 1);
 }
 
+/** Of a current that is computed from a power: nobody states one more exactly. */
+const FIGURES = 3;
+
 /** The loads of a circuit together, in A; undefined where none is stated, or one in W without a supply. */
 export function loadOf({ definitions }: Defined, circuit: TreeNode): Quantity | undefined {
   const loads = definitions.all(circuit, "load");
@@ -65,7 +68,7 @@ export function loadOf({ definitions }: Defined, circuit: TreeNode): Quantity | 
   }
   if (loads.length === 0) return undefined;
   const inPower = loads.some(({ record }) => hasDimension(record.quantity, "power"));
-  return inPower ? computedQuantity(sum, AMPERE) : quantityOf(sum, AMPERE);
+  return inPower ? computedQuantity(sum, AMPERE, FIGURES) : quantityOf(sum, AMPERE);
 }
 
 function currentOf(load: Quantity, supply: Quantity | undefined): Quantity | undefined {

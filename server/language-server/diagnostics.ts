@@ -15,8 +15,8 @@ import { SEVERITIES } from "../rules/rule.ts";
 import type { BuildSnapshot, Log } from "../workspace/build-snapshot.ts";
 import { areAlike } from "./alike.ts";
 import { KnownDiagnostics } from "./known-diagnostics.ts";
+import { SamePlacesByFile } from "./same-places.ts";
 import type { Session } from "./session.ts";
-import { WhereaboutsByFile } from "./whereabouts.ts";
 
 /** The diagnostics of one file as they were last computed. */
 interface Known {
@@ -32,7 +32,7 @@ interface Sources {
   /** The same list as long as it holds the same; undefined where the build could not be checked. */
   readonly complaints: readonly Complaint[] | undefined;
   /** Where the complaints and what they point to stand: places move with the text of their file. */
-  readonly whereabouts: WhereaboutsByFile;
+  readonly places: SamePlacesByFile;
 }
 
 /** A build that took longer than this (ms) waits as long again for the next key before it is computed. */
@@ -156,7 +156,7 @@ export class Diagnostics {
       for (const [log, complaints] of build.complaintsByLog) {
         const before = this.known.get(log.path);
         const { from } = before ?? {};
-        const same = from?.complaints === complaints && from.whereabouts.hold(files);
+        const same = from?.complaints === complaints && from.places.hold(files);
         if (before === undefined || !same) this.computeLog(build, log, complaints);
         else if (before.log !== log) this.known.set(log.path, { ...before, log });
       }
@@ -168,12 +168,12 @@ export class Diagnostics {
   }
 
   private computeLog(build: BuildSnapshot, log: Log, complaints: readonly Complaint[]): void {
-    const whereabouts = new WhereaboutsByFile(complaints.flatMap((one) => [one, ...one.seeAlso]));
+    const places = new SamePlacesByFile(complaints.flatMap((one) => [one, ...one.seeAlso]));
     const uriOf = (file: SourceFile) => this.session.uriOf(build.logOf(file).path);
     const shown = worst(complaints).map((complaint) => this.diagnostics.of(complaint, uriOf));
     this.keep(
       log,
-      { complaints, whereabouts },
+      { complaints, places },
       shown.length < complaints.length ? [...shown, notShown(complaints.length)] : shown,
     );
   }
@@ -197,7 +197,7 @@ export class Diagnostics {
 }
 
 /** Nothing is known of a build that could not be checked. */
-const UNKNOWN: Sources = { complaints: undefined, whereabouts: new WhereaboutsByFile([]) };
+const UNKNOWN: Sources = { complaints: undefined, places: new SamePlacesByFile([]) };
 
 /** The complaints that are shown of a file: of too many the worst, still in the order of the text. */
 function worst(complaints: readonly Complaint[]): readonly Complaint[] {

@@ -1,15 +1,15 @@
 import type { Diagnostic } from "vscode-languageserver";
 import type { Complaint } from "../rules/complaint.ts";
+import { SamePlaces } from "./same-places.ts";
 import type { DiagnosticForm, UriOf } from "./to-protocol.ts";
 import { diagnosticOf } from "./to-protocol.ts";
-import { Whereabouts } from "./whereabouts.ts";
 
 /** Complaints as diagnostics: the same object as long as all its places are where they were. */
 export class KnownDiagnostics {
   private readonly form: DiagnosticForm;
   private readonly known = new WeakMap<
     Complaint,
-    { readonly whereabouts: Whereabouts; readonly diagnostic: Diagnostic }
+    { readonly places: SamePlaces; readonly diagnostic: Diagnostic }
   >();
 
   constructor(form: DiagnosticForm) {
@@ -18,10 +18,10 @@ export class KnownDiagnostics {
 
   of(complaint: Complaint, uriOf: UriOf): Diagnostic {
     const known = this.known.get(complaint);
-    if (known?.whereabouts.hold()) return known.diagnostic;
+    if (known?.places.hold()) return known.diagnostic;
     const diagnostic = diagnosticOf(complaint, uriOf, this.form);
-    const whereabouts = new Whereabouts([complaint, ...complaint.seeAlso]);
-    this.known.set(complaint, { whereabouts, diagnostic });
+    const places = new SamePlaces([complaint, ...complaint.seeAlso]);
+    this.known.set(complaint, { places, diagnostic });
     return diagnostic;
   }
 }

@@ -283,8 +283,14 @@ export const alignmentFunctions: readonly TradeFunction[] = [
         return { fault: { kind: "impossible", reason: "an axle cannot weigh as much as the whole vehicle" } };
       }
       const slope = Math.tan(Math.asin(rise / wheelbase));
+      const height = wheel_radius + (wheelbase * (front_raised - front_level)) / (total * slope);
+      if (height <= 0) {
+        const reason =
+          "that far below the ground nothing has its weight: the front axle weighs more once the rear is raised";
+        return { fault: { kind: "impossible", reason } };
+      }
       return {
-        value: wheel_radius + (wheelbase * (front_raised - front_level)) / (total * slope),
+        value: height,
         notes: [
           "a raised vehicle: chock the wheels on the ground, stand it on a firm platform, nobody under it",
         ],

@@ -230,7 +230,7 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
       ] as const
     ).map(([drop, way, lost, most]): readonly [string, string] => [
       `circuit lamp "Lamp"\n  supply: 12 V\n  load: 110 W\n  wire: 1 mm2\n  length: 4 m\n  drop: ${drop}\n`,
-      `warning voltage-drop: ${lost} is lost at 9.16667 A on the way ${way}: expected at most ${most}`,
+      `warning voltage-drop: ${lost} is lost at 9.17 A on the way ${way}: expected at most ${most}`,
     ]),
     [
       `system clutch "Clutch"\n  pressure_test: 40 bar for 2 min\n${EVENING}  opened: clutch\n  proved: clutch at 40 bar for 2 min\n`,

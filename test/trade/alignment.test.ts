@@ -112,4 +112,11 @@ describe("height of the centre of gravity", () => {
   test("warns of the raised car", () => {
     expect(notes("cg_height", 2.5, 1000, 520, 545, 0.6, 0.3)).toContain("nobody under it");
   });
+
+  test("refuses loads that would put the centre of gravity below the ground", () => {
+    expect(result("cg_height", 2.5, 1000, 520, 480, 0.3, 0.3)).toEqual({
+      fault: { kind: "impossible", reason: expect.stringContaining("weighs more once the rear is raised") },
+    });
+    expect(value("cg_height", 2.5, 1000, 520, 518, 0.3, 0.3)).toBeLessThan(0.3);
+  });
 });

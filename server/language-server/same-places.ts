@@ -3,7 +3,7 @@ import { listUnder } from "../build/list-under.ts";
 import type { BlockSite, Place, SourceFile } from "../build/source.ts";
 
 /** Where the blocks of some places stand in their files: as long as they stand there as they are, so do the places. */
-export class Whereabouts {
+export class SamePlaces {
   private readonly sites: readonly BlockSite[];
   private readonly paths: readonly string[];
   private readonly lines: readonly (number | undefined)[];
@@ -31,13 +31,13 @@ function lineOf({ file, index }: BlockSite): number | undefined {
 }
 
 /** The same for the places of many complaints: only files that have changed are looked into. */
-export class WhereaboutsByFile {
-  private readonly files: readonly { file: SourceFile; readonly whereabouts: Whereabouts }[];
+export class SamePlacesByFile {
+  private readonly files: readonly { file: SourceFile; readonly places: SamePlaces }[];
 
   constructor(placed: readonly { readonly place: Place }[]) {
     const byFile = new Map<SourceFile, { readonly place: Place }[]>();
     for (const one of placed) listUnder(byFile, one.place.site.file, one);
-    this.files = [...byFile].map(([file, inFile]) => ({ file, whereabouts: new Whereabouts(inFile) }));
+    this.files = [...byFile].map(([file, inFile]) => ({ file, places: new SamePlaces(inFile) }));
   }
 
   /** @param now the files as they are, by their paths */
@@ -45,7 +45,7 @@ export class WhereaboutsByFile {
     for (const known of this.files) {
       const file = now.get(known.file.path);
       if (file === known.file) continue;
-      if (file === undefined || !known.whereabouts.hold()) return false;
+      if (file === undefined || !known.places.hold()) return false;
       known.file = file;
     }
     return true;
