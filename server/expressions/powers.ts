@@ -1,9 +1,10 @@
 import type { Decimal } from "../quantities/decimal.ts";
 import { decimal } from "../quantities/decimal.ts";
 import { dimensionOf, RATIO } from "../quantities/dimension.ts";
+import { power, squareRoot } from "../quantities/powers.ts";
 import { coherentUnit, customaryUnit } from "../quantities/product-unit.ts";
 import type { Quantity } from "../quantities/quantity.ts";
-import { convert, power, squareRoot } from "../quantities/quantity.ts";
+import { convert } from "../quantities/quantity.ts";
 import { isFault } from "../quantities/quantity-fault.ts";
 import { composeUnit, NO_UNIT } from "../quantities/unit.ts";
 import { derivedQuantity } from "./derived-quantity.ts";

@@ -61,3 +61,18 @@ function operand({ dimension, unit }: Measured): Operand {
 function inWords({ dimension, unit }: Operand): string {
   return unit === "" ? dimension : `${dimension} (${unit})`;
 }
+
+export function powerFault(message: string): QuantityFault {
+  return { fault: "power", operation: "power", message };
+}
+
+export function zeroFault(operation: Operation): QuantityFault {
+  return { fault: "division-by-zero", operation, message: "division by zero" };
+}
+
+export function readingFault(operation: Operation, a: Measured, b: Measured): QuantityFault {
+  const reading = a.dimension.kind === "point" ? a : b;
+  const verb = operation === "multiply" ? "multiplied" : "divided";
+  const message = `a temperature reading (${reading.unit.symbol}) cannot be ${verb}; a temperature difference is written in K`;
+  return { fault: "temperature-readings", operation, message };
+}

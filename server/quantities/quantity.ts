@@ -7,29 +7,25 @@ import {
   fitsSum,
   formatDecimal,
   formatSignificant,
-  ONE,
   PRECISION,
   scale,
 } from "./decimal.ts";
 import type { Dimension, DimensionName } from "./dimension.ts";
 import {
   compatible,
-  describeDimension,
   dimensionNamed,
   multiplyDimensions,
   ofKind,
   powerDimension,
-  RATIO,
-  rootDimension,
   sameExponents,
 } from "./dimension.ts";
 import type { Fraction, NumberFault, NumberRead } from "./number.ts";
 import { isNumberFault, readNumber } from "./number.ts";
-import { coherentUnit, customaryUnit, productUnit } from "./product-unit.ts";
+import { productUnit } from "./product-unit.ts";
 import type { DimensionFault, Operation, QuantityFault } from "./quantity-fault.ts";
-import { dimensionFault, isFault } from "./quantity-fault.ts";
+import { dimensionFault, isFault, powerFault, readingFault, zeroFault } from "./quantity-fault.ts";
 import type { Unit, UnitFault } from "./unit.ts";
-import { composeUnit, isUnitFault, NO_UNIT, readUnit, unit } from "./unit.ts";
+import { isUnitFault, NO_UNIT, readUnit, unit } from "./unit.ts";
 
 /** A value with its unit, and what is known of its precision. Immutable. */
 export interface Quantity {
@@ -57,8 +53,7 @@ const MOST_EXACT_FIGURES = 10;
 /** Beyond 1e300 nothing is computed on: no workshop gets there, and binary floats end soon after. */
 const LARGEST_EXPONENT = 300;
 
-const LARGEST_POWER = 12;
-const LARGEST_POWER_OF_NUMBER = 1000;
+export const LARGEST_POWER = 12;
 
 /** A quantity as written: `quantity("9.12", "mm")`. A text keeps its decimals and figures; `""` is the unit of a bare number. */
 export function quantity(
@@ -253,40 +248,6 @@ export function divide(a: Quantity, b: Quantity): Quantity | QuantityFault {
   return product(a, b, -1);
 }
 
-/** `a` to a whole power of at most 12; a bare number to any power of at most 1000, where that is a real number. */
-export function power(a: Quantity, exponent: Decimal | number): Quantity | QuantityFault {
-  const by = decimal(exponent);
-  if (a.dimension === RATIO) return powerOfNumber(a, by);
-  if (by.equals(0.5)) return squareRoot(a);
-  if (!by.isInteger() || by.abs().greaterThan(LARGEST_POWER)) {
-    return powerFault(`a quantity with a unit takes a whole power of at most ${LARGEST_POWER}, not ${by}`);
-  }
-  let result = quantityOf(ONE);
-  for (let index = 0; index < by.abs().toNumber(); index++) {
-    const step = by.isNegative() ? divide(result, a) : multiply(result, a);
-    if (isFault(step)) return step;
-    result = step;
-  }
-  return result;
-}
-
-/** The square root; of a quantity only where every power in its dimension is even. */
-export function squareRoot(a: Quantity): Quantity | QuantityFault {
-  if (a.value.isNegative() && !a.value.isZero()) return powerFault("a negative value has no square root");
-  const dimension = rootDimension(a.dimension);
-  if (dimension === undefined) {
-    return powerFault(
-      `${describeDimension(a.dimension)} (${a.unit.symbol}) has no square root: it is not the square of a dimension`,
-    );
-  }
-  const root = rootUnit(a.unit, dimension);
-  const squared = convert(a, composeUnit(root.parts.map((part) => ({ ...part, power: part.power * 2 }))));
-  if (isFault(squared)) return squared;
-  const value = squared.value.squareRoot();
-  const exact = squared.exact && value.times(value).equals(squared.value);
-  return rescaled(a, root, dimension, value, exact);
-}
-
 /**
  * `54.2 N.m`: a value that is to be shown in full with the decimals it was written with, any other with as many
  * significant figures as its least precise input, at least three; or with `figures`.
@@ -311,7 +272,13 @@ function isTemperature(dimension: Dimension): boolean {
 const TEMPERATURE = dimensionNamed("temperature");
 
 /** A quantity with another value and unit that follow from it; its precision goes along. `exact`: nothing was rounded off. */
-function rescaled(a: Quantity, unit: Unit, dimension: Dimension, value: Decimal, exact: boolean): Quantity {
+export function rescaled(
+  a: Quantity,
+  unit: Unit,
+  dimension: Dimension,
+  value: Decimal,
+  exact: boolean,
+): Quantity {
   const most =
     a.figures === undefined ? MOST_EXACT_FIGURES : Math.max(FEWEST_FIGURES, a.figures) + FIGURES_BEYOND;
   return {
@@ -325,7 +292,7 @@ function rescaled(a: Quantity, unit: Unit, dimension: Dimension, value: Decimal,
 }
 
 /** The result of an operation, or a fault where it is too large or too small to go on with. */
-function withinReach(operation: Operation, result: Quantity): Quantity | QuantityFault {
+export function withinReach(operation: Operation, result: Quantity): Quantity | QuantityFault {
   const { value } = result;
   if (value.isFinite() && (value.isZero() || Math.abs(value.e) <= LARGEST_EXPONENT)) return result;
   return { fault: "magnitude", operation, message: `the result is beyond 1e${LARGEST_EXPONENT}` };
@@ -427,39 +394,4 @@ function product(a: Quantity, b: Quantity, sign: 1 | -1): Quantity | QuantityFau
     operation,
     rescaled({ ...a, figures }, unit, dimension, value, a.exact && b.exact && exact),
   );
-}
-
-function powerOfNumber(a: Quantity, by: Decimal): Quantity | QuantityFault {
-  const base = convert(a, NO_UNIT);
-  if (isFault(base)) return base;
-  if (by.abs().greaterThan(LARGEST_POWER_OF_NUMBER)) {
-    return powerFault(`a power beyond ${LARGEST_POWER_OF_NUMBER} is out of reach`);
-  }
-  const value = base.value.pow(by);
-  if (value.isNaN()) return powerFault("a negative number has no such power");
-  if (!value.isFinite() && base.value.isZero()) return zeroFault("power");
-  const exact = base.exact && by.isInteger() && !by.isNegative() && value.precision() < PRECISION;
-  return withinReach("power", rescaled(base, NO_UNIT, RATIO, value, exact));
-}
-
-function rootUnit(unit: Unit, dimension: Dimension): Unit {
-  if (unit.parts.every((part) => part.power % 2 === 0)) {
-    return composeUnit(unit.parts.map((part) => ({ ...part, power: part.power / 2 })));
-  }
-  return customaryUnit(dimension, unit.system) ?? coherentUnit(dimension);
-}
-
-function powerFault(message: string): QuantityFault {
-  return { fault: "power", operation: "power", message };
-}
-
-function zeroFault(operation: Operation): QuantityFault {
-  return { fault: "division-by-zero", operation, message: "division by zero" };
-}
-
-function readingFault(operation: Operation, a: Quantity, b: Quantity): QuantityFault {
-  const reading = a.dimension.kind === "point" ? a : b;
-  const verb = operation === "multiply" ? "multiplied" : "divided";
-  const message = `a temperature reading (${reading.unit.symbol}) cannot be ${verb}; a temperature difference is written in K`;
-  return { fault: "temperature-readings", operation, message };
 }

@@ -1,8 +1,9 @@
 /** Units that open into what they are made of, where that makes the result shorter. */
 import { expect, test } from "vitest";
 import { dimensionNamed } from "../../server/quantities/dimension.ts";
+import { power } from "../../server/quantities/powers.ts";
 import { coherentUnit, customaryUnit } from "../../server/quantities/product-unit.ts";
-import { divide, multiply, power } from "../../server/quantities/quantity.ts";
+import { divide, multiply } from "../../server/quantities/quantity.ts";
 import { unit } from "../../server/quantities/unit.ts";
 import { ok, q, shown } from "./written.ts";
 

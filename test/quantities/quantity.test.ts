@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { coherentFloat } from "../../server/quantities/coherent.ts";
+import { power, squareRoot } from "../../server/quantities/powers.ts";
 import {
   absolute,
   add,
@@ -14,10 +15,8 @@ import {
   meanOf,
   multiply,
   negate,
-  power,
   quantity,
   quantityOf,
-  squareRoot,
   subtract,
 } from "../../server/quantities/quantity.ts";
 import { NO_UNIT, unit } from "../../server/quantities/unit.ts";
