@@ -85,20 +85,22 @@ function readingGoals({ rows: [scanner, cotter], lines }) {
   ];
 }
 
-function startGoals([bare, help, check, checkLong]) {
+function startGoals([bare, help, check, formatLong, checkLong]) {
   const times = (row, most) => ({
     goal: `${row.name} within ${most} times bare Node`,
     figure: `${inFigures(row.processor / bare.processor)} times by processor time (${milliseconds(row.processor)} against ${milliseconds(bare.processor)}), ${inFigures(row.median / bare.median)} times on the clock`,
     reached: row.processor / bare.processor <= most,
   });
+  const within2s = ({ name, median, processor }, what) => ({
+    goal: `${what} under 2 s: ${name}`,
+    figure: `${milliseconds(median)} on the clock, ${milliseconds(processor)} of processor time`,
+    reached: median < 2000,
+  });
   return [
     times(help, 1.6),
     times(check, 2.5),
-    {
-      goal: `${checkLong.name} under 2 s`,
-      figure: `${milliseconds(checkLong.median)} on the clock, ${milliseconds(checkLong.processor)} of processor time`,
-      reached: checkLong.median < 2000,
-    },
+    within2s(formatLong, "reading from the command line"),
+    within2s(checkLong, "the whole check"),
   ];
 }
 

@@ -14,12 +14,17 @@ export async function measureStart({ program, generateLog, rounds, longRounds, l
     name: `cotter check, ${long.toLocaleString("en")} lines`,
     words: [program, "check", longFolder.path],
   };
-  const taken = new Map([bare, help, check, checkLong].map((job) => [job, []]));
+  // Reads lines, words and trees, and no more.
+  const formatLong = {
+    name: `cotter format --check, ${long.toLocaleString("en")} lines`,
+    words: [program, "format", "--check", longFolder.path],
+  };
+  const taken = new Map([bare, help, check, formatLong, checkLong].map((job) => [job, []]));
   const run = (job) => {
     const began = performance.now();
     const spent = processorTimeOfChildren();
     const { status, error } = spawnSync(process.execPath, job.words, { stdio: "ignore" });
-    // 1: there are complaints.
+    // 1: there are complaints, or lines to be laid out.
     if (error !== undefined || status > 1) throw new Error(`${job.name} ended with ${status}`);
     taken.get(job).push({
       wall: performance.now() - began,
@@ -27,7 +32,7 @@ export async function measureStart({ program, generateLog, rounds, longRounds, l
     });
   };
   await inTurn(rounds, [bare, help, check], run);
-  await inTurn(longRounds, [checkLong], run);
+  await inTurn(longRounds, [formatLong, checkLong], run);
   short.remove();
   longFolder.remove();
   return [...taken].map(([{ name }, all]) => {
