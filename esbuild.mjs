@@ -261,7 +261,7 @@ const forNode = {
     lateParts(root, CORE),
     librariesAsEsModules,
     withoutTexts,
-    leanParserLibrary,
+    leanParserLibrary(root),
     writing("Node", writeAsCommonJs),
   ],
 };
@@ -276,7 +276,7 @@ const forBrowser = browserPrograms.map(({ name, entry, format }) => ({
   target: "es2022",
   external: ["vscode"],
   mainFields: ["browser", "module", "main"],
-  plugins: [librariesAsEsModules, withoutTexts, leanParserLibrary, writing(name, writeAsItIs)],
+  plugins: [librariesAsEsModules, withoutTexts, leanParserLibrary(root), writing(name, writeAsItIs)],
 }));
 
 const bundlings = [forEditor, forNode, ...forBrowser];

@@ -12,7 +12,7 @@ import type { Document } from "../../grammar/document.ts";
 import { generateLog } from "../bench/generate-log.ts";
 
 const { leanParserLibrary } = (await import("../../bundling/parser-library.mjs" as string)) as {
-  leanParserLibrary: Plugin;
+  leanParserLibrary: (root: string) => Plugin;
 };
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const scratch = mkdtempSync(path.join(tmpdir(), "cotter-parser-"));
@@ -32,7 +32,7 @@ async function bundled(name: string, plugins: Plugin[]): Promise<typeof Document
   return ((await import(pathToFileURL(outfile).href)) as { Document: typeof Document }).Document;
 }
 
-const [Whole, Lean] = await Promise.all([bundled("whole", []), bundled("lean", [leanParserLibrary])]);
+const [Whole, Lean] = await Promise.all([bundled("whole", []), bundled("lean", [leanParserLibrary(root)])]);
 
 const samples = readdirSync(path.join(root, "samples"), { recursive: true, encoding: "utf8" })
   .filter((file) => file.endsWith(".cotter"))
