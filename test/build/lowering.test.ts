@@ -232,6 +232,15 @@ describe("limits", () => {
   });
 });
 
+it("of several conditions those are kept that can be read", () => {
+  const block = lowered("day", "found: disc worn, wrn, bent");
+  const [fact] = block.is === "day" ? block.facts : [];
+  expect(fact?.word === "found" ? fact.conditions.map(({ condition }) => condition) : []).toEqual([
+    "worn",
+    "bent",
+  ]);
+});
+
 describe("magnitudes", () => {
   it.each([
     ["joint", "grip: -14 mm", "-14 mm"],

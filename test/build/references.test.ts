@@ -240,6 +240,19 @@ describe("sets", () => {
     expect(off(build)).toEqual([]);
   });
 
+  it("is a full path where it can be one, and a tail only else", () => {
+    const build = expectFindings(
+      REFERENCES,
+      `
+  part left.hub "Hub"
+  part front.left.hub "Hub"
+  day 2026-05-02
+    removed: left.*
+`,
+    );
+    expect(off(build)).toEqual(["left.hub"]);
+  });
+
   it("says what is there where nothing below is of the kind that is due", () => {
     const build = expectFindings(
       REFERENCES,

@@ -33,6 +33,22 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
   ],
   "a name that leads nowhere": [
     [
+      `part arm "Arm"\n  calc: gap = wob + 1 mm\n${EVENING}  calc: gap = wab + 1 mm\n  received: order "N-9"\n`,
+      "error unknown-reference: wob leads to nothing",
+      "error unknown-reference: wab leads to nothing",
+      'error unknown-reference: order "N-9" leads to nothing: expected the ref of an order above',
+    ],
+    [
+      `part arm "Arm"\n  size: width 3 mm\n  calc: gap = arm.widht + 1 mm\n`,
+      "error unknown-reference: arm.widht leads to nothing: expected arm.width",
+    ],
+    [
+      `job strip "Strip"\n  needs: 2 x zzd\n\njoint flange "Flange"\n  torque: 24 N.m\n  uses: 2 x zze\n${EVENING}  ordered: 1 x zza\n  decided: zzb renew\n  used: 1 x zzc\n`,
+      ..."deabc"
+        .split("")
+        .map((name) => `error unknown-reference: zz${name} leads to nothing: expected the name of a part`),
+    ],
+    [
       `part hub "Hub"\n${EVENING}  changed: hub supplier zzz\n  changed: hub kit yyy\n`,
       "error unknown-reference: zzz leads to nothing: expected the name of a supplier",
       "error unknown-reference: yyy leads to nothing: expected the name of a part",
@@ -235,6 +251,20 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
   ],
   "systems and circuits that are not ready": [
     [
+      // A proof that is none has its own complaint, and needs no second.
+      `${PLANNED}system clutch "Clutch"\n  pressure_test: 40 bar\n${EVENING}  opened: clutch\n  filled: clutch 1 l\n  proved: clutch at 30 bar\n`,
+      "error proved-while-open: this proof of clutch is none: 30 bar where 40 bar is asked for",
+    ],
+    [
+      `hold road "Road"\n  needs: tests, circuits\n\ncircuit lamp "Lamp"\n  test: glows\n  load: 2 A\n${EVENING}  released: road\n`,
+      "information circuit-untested: lamp has not been tested: expected a test that passes",
+      "error released-with-open-items: road (Road) stays shut with 1 item open: lamp: not tested: not tried",
+    ],
+    [
+      `hold road "Road"\n  needs: tests\n\ncircuit lamp "Lamp"\n  test: glows\n\npart arm "Arm"\n  test: free "by hand"\n${EVENING}  released: road\n`,
+      "error released-with-open-items: road (Road) stays shut with 2 items open: lamp: test glows: not tried and arm: test free (by hand): not tried",
+    ],
+    [
       `${PLANNED}system clutch "Clutch"\n  bleed: yes\n${EVENING}  drained: clutch\n`,
       "warning opened-not-bled: clutch was opened on 2026-05-02 and not filled since: expected it filled, and then bled",
     ],
@@ -262,6 +292,28 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
       `system brakes "Brakes"\n  fluid: "DOT 4"\n${EVENING}  filled: brakes 1 l with "${filled}"\n`,
       `error wrong-fluid: brakes is filled with ${filled}, expected DOT 4${mixed}`,
     ]),
+  ],
+  "a second pair of eyes": [
+    ...["repaired: arm", "reconditioned: arm", "inspected: arm by penetrant"].map(
+      (work): readonly [string, string] => [
+        `part arm "Arm"\n  second_check: yes\n${EVENING}  removed: arm\n  ${work} by "JR"\n  seen: arm by "JR"\n  seen: arm by "KT"\n`,
+        "error seen-by-same: arm was done by JR and seen by JR: expected somebody else",
+      ],
+    ),
+    // Who cleaned it has not looked at the work.
+    [
+      `part arm "Arm"\n  second_check: yes\n${EVENING}  removed: arm\n  cleaned: arm by solvent by "JR"\n  seen: arm by "JR"\n`,
+    ],
+  ],
+  "calculations that go round": [
+    [
+      "calc: a = b\n  calc: b = a\n",
+      "error calc-cycle: a builds on b builds on a: expected one of them to start from figures",
+    ],
+    [
+      'part arm "Arm"\n  calc: a = b\n  calc: b = a\n',
+      "error calc-cycle: arm.a builds on arm.b builds on arm.a: expected one of them to start from figures",
+    ],
   ],
   "what goes back too early": [
     ...(

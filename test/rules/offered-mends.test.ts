@@ -72,6 +72,8 @@ describe("what an unknown reference names is defined", () => {
       offered({ "a.cotter": `${VEHICLE}\n${log}` }, "unknown-reference").map((each) => each.split(";")[0]);
     expect(titles("day 2026-05-02\n  cleared: rattle\n")).toEqual([]);
     expect(titles("day 2026-05-02\n  torqued: column 24 N.m\n")).toEqual(["Define the joint column"]);
+    // Everything below something is no name.
+    expect(titles("day 2026-05-02\n  torqued: column.* 24 N.m\n")).toEqual([]);
     expect(titles('day 2026-05-02\n  photo: "p.png" of column\n')).toEqual(["Define the part column"]);
     expect(titles("day 2026-05-02\n  found: column worn\n")).toEqual([
       "Define the part column",

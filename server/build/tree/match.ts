@@ -36,7 +36,8 @@ function tailMatches(tree: Tree, pattern: string): Matches {
     const above = climb(node, before);
     const nodes = above === undefined ? [] : descend([node], names.slice(anchor + 1));
     if (above === undefined || nodes.length === 0) continue;
-    const beginning = above === tree.root ? "" : `${above.path}.`;
+    // Never the root: from there it would be a full path.
+    const beginning = `${above.path}.`;
     found.set(beginning, [...(found.get(beginning) ?? []), ...nodes]);
   }
   const [only, another] = found;

@@ -37,8 +37,9 @@ function kindsToDefine(kinds: readonly ReferenceKind[]): readonly ReferenceKind[
   return isAnyOfTree ? wanted.filter((kind) => !OTHERS_OF_TREE.has(kind)) : wanted;
 }
 
-/** `: expected hub or hubs`, or what kind of name the place takes. */
+/** `: expected hub or hubs`, or what kind of name the place takes; nothing where that is no kind of thing. */
 export function expectedNames({ kinds, nearest }: UnknownReference["data"]): string {
+  if (kinds.length === 0 && nearest.length === 0) return "";
   if (nearest.length > 0) return `: expected ${list(nearest, "or")}`;
   const wanted = kinds.length > 1 ? kinds.filter((kind) => kind !== "assembly") : kinds;
   return `: expected the name of ${list(wanted.map(withArticle), "or")}`;
