@@ -65,7 +65,7 @@ class BlockReader {
     while (this.line < this.lineStarts.length && this.startOf(this.line) < this.text.length)
       items.push(this.readItem());
     // Copies, which have no room left for more.
-    return { text: this.text, header, items: items.slice(), lineStarts: this.lineStarts.slice() };
+    return new Block(this.text, header, items.slice(), this.lineStarts.slice());
   }
 
   private readHeader(): HeaderNode | undefined {
@@ -237,6 +237,47 @@ class BlockReader {
   private endOf(line: number): number {
     return this.lineStarts[line + 1] ?? this.text.length;
   }
+}
+
+/** A block that can do without its items: they are then read again whenever they are asked for. */
+class Block implements BlockNode {
+  readonly text: string;
+  readonly header: HeaderNode | undefined;
+  readonly lineStarts: readonly number[];
+  private kept: readonly ItemNode[] | undefined;
+  /** Items that were read again, for as long as someone or the collector of memory still has them. */
+  private lent: WeakRef<readonly ItemNode[]> | undefined;
+
+  constructor(
+    text: string,
+    header: HeaderNode | undefined,
+    items: readonly ItemNode[],
+    lineStarts: readonly number[],
+  ) {
+    this.text = text;
+    this.header = header;
+    this.lineStarts = lineStarts;
+    this.kept = items;
+    this.lent = undefined;
+  }
+
+  get items(): readonly ItemNode[] {
+    const known = this.kept ?? this.lent?.deref();
+    if (known !== undefined) return known;
+    const { items } = readBlock(this.text);
+    const again = this.header === undefined ? items : [this.header, ...items.slice(1)];
+    this.lent = new WeakRef(again);
+    return again;
+  }
+
+  forget(): void {
+    this.kept = undefined;
+  }
+}
+
+/** Lets go of the items of a block, which are most of its tree. Who asks for them later is given others that say the same. */
+export function forgetItems(block: BlockNode): void {
+  if (block instanceof Block) block.forget();
 }
 
 /** Prose by its bar: such a line goes on with nothing. */

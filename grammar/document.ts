@@ -2,7 +2,7 @@
  * A file as a list of blocks. An edit reads again only the blocks that it touches and the one that holds the
  * character before it; all others keep their trees, whose positions are relative to their own block.
  */
-import { readBlock } from "./block.ts";
+import { forgetItems, readBlock } from "./block.ts";
 import { headerStart } from "./header-shape.ts";
 import { contentEndOf, lineStartsOf } from "./lines.ts";
 import type { BlockNode } from "./syntax.ts";
@@ -24,6 +24,7 @@ export class Document {
   readonly lines: readonly number[];
   readonly length: number;
   readonly lineCount: number;
+  private hasLines = true;
 
   private constructor(blocks: readonly BlockNode[]) {
     const offsets: number[] = [];
@@ -50,6 +51,15 @@ export class Document {
 
   get text(): string {
     return this.blocks.map(({ text }) => text).join("");
+  }
+
+  /**
+   * Lets go of the lines of all blocks, for a text that nobody is at work on: what was made of them is kept elsewhere,
+   * and they are read again where one asks for them.
+   */
+  forgetLines(): void {
+    if (this.hasLines) for (const block of this.blocks) forgetItems(block);
+    this.hasLines = false;
   }
 
   /** The document with `start` to `end` replaced; offsets beyond the text are taken as its end. */

@@ -2,7 +2,7 @@
  * Lines of the log that could not be read, or not in full: what they would have said is unknown, so the hold points that
  * they may concern stay open.
  */
-import type { ItemNode, ReferenceNode, ReferenceSegment, Span } from "../../grammar/syntax.ts";
+import type { BlockNode, ItemNode, ReferenceNode, ReferenceSegment, Span } from "../../grammar/syntax.ts";
 import type { Gathered, NamedDefinition } from "./definitions.ts";
 import type { FindingCode } from "./finding.ts";
 import { lowerBlock } from "./lowering/block.ts";
@@ -78,14 +78,36 @@ function linesLostIn({ block }: BlockSite, unresolved: readonly Span[]): Span[] 
   const inHeader = lowered.is !== "day";
   if (block.header !== undefined && (lowered.is === "nothing" || undated)) return [contentOf(block.header)];
   if (spans.length === 0) return [];
-  return block.items
-    .filter(({ kind }) => kind === "record" || kind === "stray" || (kind === "header" && inHeader))
-    .filter((item) => spans.some((span) => holds(item, span)))
-    .map(contentOf);
+  return extentsIn(block)
+    .filter(({ isHeader }) => inHeader || !isHeader)
+    .filter((extent) => spans.some((span) => holds(extent, span)))
+    .map(({ content }) => content);
 }
 
-function holds(item: ItemNode, { start }: Span): boolean {
-  return item.start <= start && start < item.end;
+/** Where a line that can be lost stands, and what of it is its content. */
+interface Extent extends Span {
+  readonly isHeader: boolean;
+  readonly content: Span;
+}
+
+/** Kept, so that the lines of a block are not read again for each name that comes or goes elsewhere. */
+const extents = new WeakMap<BlockNode, readonly Extent[]>();
+
+function extentsIn(block: BlockNode): readonly Extent[] {
+  const known = extents.get(block);
+  if (known !== undefined) return known;
+  const found = block.items
+    .filter(({ kind }) => kind === "record" || kind === "stray" || kind === "header")
+    .map((item) => {
+      const { kind, start, end } = item;
+      return { start, end, isHeader: kind === "header", content: contentOf(item) };
+    });
+  extents.set(block, found);
+  return found;
+}
+
+function holds(extent: Extent, { start }: Span): boolean {
+  return extent.start <= start && start < extent.end;
 }
 
 function contentOf(item: ItemNode): Span {

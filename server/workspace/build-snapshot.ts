@@ -78,8 +78,11 @@ export class BuildSnapshot {
   }
 
   get complaints(): Complaints {
-    this.readComplaints ??= complaintsOf(this.build, this.options.overrides, this.complaintsBefore);
+    if (this.readComplaints !== undefined) return this.readComplaints;
+    this.readComplaints = complaintsOf(this.build, this.options.overrides, this.complaintsBefore);
     this.complaintsBefore = undefined;
+    // All has been made of the lines that is made of each build.
+    for (const { file, version } of this.logs) if (version === undefined) file.document.forgetLines();
     return this.readComplaints;
   }
 

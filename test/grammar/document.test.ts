@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { Document } from "../../grammar/document.ts";
-import { anyLog, anyText, patience, runs, sampleLogs, samplePieces } from "./corpus.ts";
+import { anyLog, anyText, exampleBuild, patience, runs, sampleLogs, samplePieces } from "./corpus.ts";
 import { log } from "./marked-log.ts";
 
 /** One edit: where, how much goes, and what comes, as shares of the text so that it fits any. */
@@ -183,3 +183,29 @@ describe("an edited document equals a fresh one", () => {
     patience,
   );
 });
+
+describe("a document whose lines were let go of", () => {
+  it("reads the same lines again, with the header that it kept", () => {
+    const document = Document.read(exampleBuild);
+    const lines = document.blocks.map(({ items }) => items);
+    document.forgetLines();
+    for (const [index, block] of document.blocks.entries()) {
+      expect(block.items).not.toBe(lines[index]);
+      expect(block.items).toEqual(lines[index]);
+      expect(block.items[0]).toBe(block.header ?? block.items[0]);
+      // Within one turn everyone is given the same.
+      expect(block.items).toBe(block.items);
+    }
+  });
+
+  it("can be edited", () => {
+    const document = Document.read("part a\n  price: 1 GBP\n\npart b\n  price: 2 GBP\n");
+    document.forgetLines();
+    const after = document.edit(document.length, document.length, "  count: 2\n");
+    expect(itemsOf(after)).toEqual(itemsOf(Document.read(after.text)));
+  });
+});
+
+function itemsOf({ blocks }: Document) {
+  return blocks.map(({ header, items }) => ({ header, items }));
+}
