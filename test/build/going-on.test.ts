@@ -80,8 +80,9 @@ function expectGoingOn(texts: readonly SourceFile[], clock: IsoDate, edits: numb
         const after = fileAfter(changed, carriedOut(changed.document, change));
         files = files.map((each) => (each === changed ? after : each));
         before = readBuild(files, { clock, before });
-        // As in an editor: what each build has put into words is there for the next one.
+        // As in an editor: what each build has put into words is there for the next one, and lines that nobody has open are not.
         shown(before);
+        for (const each of files) if (each !== after) each.document.forgetLines();
       }
       deepStrictEqual(shown(before), shown(readBuild(readAgain(files), { clock })));
     }),
