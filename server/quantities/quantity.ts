@@ -133,7 +133,10 @@ export function asDifference(a: Quantity): Quantity {
  * shifted by its scale, a difference is not; a calendar step has no fixed length in days.
  */
 export function convert(a: Quantity, to: Unit): Quantity | QuantityFault {
-  if (a.unit === to) return { ...a, dimension: converted(a.dimension, to) };
+  if (a.unit === to) {
+    const dimension = converted(a.dimension, to);
+    return dimension === a.dimension ? a : { ...a, dimension };
+  }
   if (!sameExponents(a.dimension, to.dimension)) {
     return calendarFault(a, to) ?? unlike(a, to);
   }
@@ -201,8 +204,8 @@ export function subtract(a: Quantity, b: Quantity): Quantity | QuantityFault {
 
 /** `-a`; of a temperature reading, the reading below zero of its scale. */
 export function negate(a: Quantity): Quantity {
-  const { fraction, ...rest } = a;
-  const negated = { ...rest, value: a.value.negated() };
+  const { value, unit, dimension, places, figures, exact, fraction } = a;
+  const negated = { value: value.negated(), unit, dimension, places, figures, exact };
   return fraction === undefined
     ? negated
     : {

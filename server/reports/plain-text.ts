@@ -1,5 +1,9 @@
 /** A log's text as it may be shown on a terminal: no control characters, so that it cannot steer it. */
 export function plain(text: string): string {
+  // Hardly any text has one. None of them is beyond the first plane.
+  let at = 0;
+  while (at < text.length && !steers(text.charCodeAt(at))) at++;
+  if (at === text.length) return text;
   return [...text]
     .map((character) => (steers(character.codePointAt(0) ?? 0) ? "\ufffd" : character))
     .join("");
