@@ -23,19 +23,23 @@ export interface SettingCheck {
   readonly wanted: SourcedRecord<"setting">;
   /** Newest first; one for each setup. */
   readonly asSet: readonly AsSet[];
-  /** Of the newest; undefined where it was never set, or cannot be compared. */
+  /** What is of another kind than the setting, a length for an angle: it says nothing of it. */
+  readonly unlike: readonly AsSet[];
+  /** Of the newest; undefined where it was never set. */
   readonly verdict: Verdict | undefined;
 }
 
 /** Every setting that a thing asks for, with what was made of it. */
 export function settingsOf(standing: Standing, node: TreeNode): readonly SettingCheck[] {
   return standing.definitions.all(node, "setting").map((wanted) => {
-    const asSet = [...setValues(standing, node, wanted), ...readValues(standing, node, wanted)];
-    const newestFirst = asSet.sort((a, b) => b.fact.order - a.fact.order);
+    const values = [...setValues(standing, node, wanted), ...readValues(standing, node, wanted)];
+    const isUnlike = (one: AsSet) => verdictOf(one, wanted) === undefined;
+    const newestFirst = values.filter((one) => !isUnlike(one)).sort((a, b) => b.fact.order - a.fact.order);
     const bySetup = new Map<NamedDefinition | undefined, AsSet>();
     for (const one of newestFirst) if (!bySetup.has(one.setup)) bySetup.set(one.setup, one);
     const [newest] = newestFirst;
-    return { wanted, asSet: [...bySetup.values()], verdict: newest && verdictOf(newest, wanted) };
+    const verdict = newest && verdictOf(newest, wanted);
+    return { wanted, asSet: [...bySetup.values()], unlike: values.filter(isUnlike), verdict };
   });
 }
 

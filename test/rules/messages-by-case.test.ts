@@ -115,6 +115,12 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
       "error self-locking-reused: upper was undone and is done up again on the same self-locking nut: expected new hardware",
     ],
   ],
+  "a torque that cannot be read, once, though others are like it": [
+    [
+      'joint one "One"\n  torque: 24 nm\n\njoint two "Two" like one\n\njoint three "Three" like two\n',
+      "error wrong-dimension: nm is nanometre; a torque needs N.m",
+    ],
+  ],
   "a joint on its way to the torque": [
     [
       `hold road "Road"\n  needs: snags\n\njoint arm "Arm"\n  torque: 60 N.m\n  after: road\n${EVENING}  torqued: arm 60 N.m\n`,
@@ -293,7 +299,22 @@ const CASES: Readonly<Record<string, readonly (readonly [log: string, ...said: s
       `error wrong-fluid: brakes is filled with ${filled}, expected DOT 4${mixed}`,
     ]),
   ],
+  "a setting of another kind": [
+    // It counts as not set: nothing is known of the camber.
+    [
+      `hold road "Road"\n  needs: settings\n\nassembly front "Front"\n  setting: camber -1 deg ± 0.25 deg\n${EVENING}  set: front camber 3 mm\n  released: road\n`,
+      "error wrong-dimension: 3 mm is not read here: expected an angle, as in -1 deg",
+      "error released-with-open-items: road (Road) stays shut with 1 item open: front: camber is not set",
+    ],
+    [
+      `hold road "Road"\n  needs: settings\n\nassembly front "Front"\n  setting: camber -1 deg ± 0.25 deg\n${EVENING}  set: front camber -1.1 deg\n  released: road\n`,
+    ],
+  ],
   "a second pair of eyes": [
+    [
+      `${PLANNED.replace("lives", "parts, lives")}part arm "Arm"\n  second_check: yes\n${EVENING}  removed: arm\n  fitted: arm\n`,
+      "warning not-seen: arm is done and not seen by a second pair of eyes: expected seen:",
+    ],
     ...["repaired: arm", "reconditioned: arm", "inspected: arm by penetrant"].map(
       (work): readonly [string, string] => [
         `part arm "Arm"\n  second_check: yes\n${EVENING}  removed: arm\n  ${work} by "JR"\n  seen: arm by "JR"\n  seen: arm by "KT"\n`,

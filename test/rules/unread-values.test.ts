@@ -1,10 +1,13 @@
 /**
  * What is said of a value that cannot be meant, at which words, and what is offered instead: `unread-values.txt`. A line
  * at the margin is the kind of block and what stands in it; below it what is said, below that the mends, with an
- * exclamation mark where one is sure. With nothing below it a value is read.
+ * exclamation mark where one is sure. With nothing below it a value is read; where one is refused the whole line means
+ * nothing, unless `the rest is read`.
  */
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
+import { Document } from "../../grammar/document.ts";
+import { lowerBlock } from "../../server/build/lowering/block.ts";
 import { textAt } from "../../server/build/source.ts";
 import { complaintsOf } from "../../server/rules/complaints.ts";
 import { readLogs } from "./read-log.ts";
@@ -14,10 +17,16 @@ const CODES: ReadonlySet<string> = new Set(["unreadable-value", "wrong-dimension
 const BESIDE =
   'vehicle "Example"\n  past: known\n\npart hub "Hub"\n\njoint flange "Flange"\n  torque: 24 N.m\n\n';
 
-function said(block: string, records: string): readonly string[] {
+const REST = "  the rest is read";
+
+function textOf(block: string, records: string): string {
   const lines = records.split(" / ").map((record) => `  ${record}\n`);
   const header = { vehicle: 'vehicle "Thing"', day: "day 2026-05-02" }[block] ?? `${block} thing "Thing"`;
-  const text = `${block === "vehicle" ? "" : BESIDE}${header}\n${lines.join("")}`;
+  return `${header}\n${lines.join("")}`;
+}
+
+function said(block: string, records: string): readonly string[] {
+  const text = `${block === "vehicle" ? "" : BESIDE}${textOf(block, records)}`;
   const build = readLogs([{ path: "log.cotter", text }]);
   return complaintsOf(build)
     .complaints.filter(({ code }) => CODES.has(code))
@@ -30,15 +39,25 @@ function said(block: string, records: string): readonly string[] {
     ]);
 }
 
+/** How many lines of a block mean nothing. */
+function lostOf(block: string, records: string): number {
+  const [node] = Document.read(textOf(block, records)).blocks;
+  const lowered = node && lowerBlock(node);
+  return lowered === undefined || lowered.is === "nothing" ? 0 : lowered.lost.length;
+}
+
 const cases = readFileSync(new URL("unread-values.txt", import.meta.url), "utf8")
   .trimEnd()
   .split(/\n(?! )/)
   .map((lines) => {
     const [asked = "", ...expected] = lines.split("\n");
     const [block = ""] = asked.split(" ");
-    return { block, records: asked.slice(block.length + 1), expected };
+    const complained = expected.filter((line) => line !== REST);
+    const lost = complained.length > 0 && complained.length === expected.length ? 1 : 0;
+    return { block, records: asked.slice(block.length + 1), complained, lost };
   });
 
-it.each(cases)("in a block of $block, $records", ({ block, records, expected }) => {
-  expect(said(block, records)).toEqual(expected);
+it.each(cases)("in a block of $block, $records", ({ block, records, complained, lost }) => {
+  expect(said(block, records)).toEqual(complained);
+  expect(lostOf(block, records)).toBe(lost);
 });

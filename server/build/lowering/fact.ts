@@ -96,7 +96,6 @@ interface FactPayloads {
   tightened: What;
   rechecked: What & {
     readonly torque: Quantity | undefined;
-    readonly held: boolean;
     readonly moved: boolean;
     readonly gauge: ReferenceNode | undefined;
   };

@@ -196,7 +196,6 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
   rechecked: (lowering, values) => ({
     what: what(values),
     torque: amount(lowering, values, "torque", TORQUE),
-    held: values.has("held"),
     moved: values.has("moved"),
     gauge: reference(values, "gauge"),
   }),

@@ -1,4 +1,5 @@
 import { findingRule } from "../rule.ts";
+import { foundInstead } from "./text-fault-words.ts";
 
 export const reservedName = findingRule<"reserved-name">({
   code: "reserved-name",
@@ -11,5 +12,5 @@ export const reservedName = findingRule<"reserved-name">({
 `,
   good: `part bolt_m10 "Bolt"
 `,
-  message: ({ data }) => `${data.reason ?? `${data.found} is taken`}: expected ${data.expected}`,
+  message: ({ data }) => foundInstead(data),
 });
