@@ -79,7 +79,15 @@ function writing(name, write) {
 
 async function writeAsItIs({ path: file, text }) {
   await mkdir(path.dirname(file), { recursive: true });
-  await writeFile(file, await tightened(text));
+  await writeFile(file, await tightened(editorInPlace(text)));
+}
+
+/**
+ * Each module that has the editor as a whole gets a copy of it, all of its hundreds of properties; what the editor gives is no
+ * ES module, and can be had itself.
+ */
+function editorInPlace(code) {
+  return code.replace(/[\w$]+\((require\("vscode"\))\)/g, "$1");
 }
 
 /** What goes into a package is made smaller once more, which takes a minute and saves a twentieth of its weight. */
@@ -101,7 +109,7 @@ async function writeAsCommonJs({ path: file, text }) {
   });
   const isCommand = path.basename(file) === "cotter.cjs";
   await mkdir(path.dirname(file), { recursive: true });
-  const small = await tightened(code);
+  const small = await tightened(editorInPlace(code));
   await writeFile(file, isCommand ? `#!/usr/bin/env node\n${small}` : small);
   if (isCommand) await chmod(file, 0o755);
 }

@@ -121,8 +121,9 @@ function memoryGoals({ resident, held, lines, growth, edits }) {
   ];
 }
 
-function activationGoals({ median, behind }) {
-  const figure = `${milliseconds(median)}; what it loads behind that takes ${milliseconds(behind)} of processor time`;
+function activationGoals({ median, empty, behind }) {
+  const beside = `an empty extension beside it ${milliseconds(empty)}`;
+  const figure = `${milliseconds(median)}, ${beside}; what it loads behind that takes ${milliseconds(behind)} of processor time`;
   return [{ goal: "the extension starts within 50 ms", figure, reached: median <= 50 }];
 }
 
