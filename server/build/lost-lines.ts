@@ -85,15 +85,15 @@ function linesLostIn({ block }: BlockSite, unresolved: readonly Span[]): Span[] 
 }
 
 /** Where a line that can be lost stands, and what of it is its content. */
-interface Extent extends Span {
+export interface Extent extends Span {
   readonly isHeader: boolean;
   readonly content: Span;
 }
 
-/** Kept, so that the lines of a block are not read again for each name that comes or goes elsewhere. */
 const extents = new WeakMap<BlockNode, readonly Extent[]>();
 
-function extentsIn(block: BlockNode): readonly Extent[] {
+/** Kept, so that the lines of a block are not read again for each name that comes or goes elsewhere. */
+export function extentsIn(block: BlockNode): readonly Extent[] {
   const known = extents.get(block);
   if (known !== undefined) return known;
   const found = block.items

@@ -4,6 +4,7 @@
  * again when something in it has changed.
  */
 import { Document } from "../../grammar/document.ts";
+import { readAhead } from "../build/read-ahead.ts";
 import type { SourceFile } from "../build/source.ts";
 import { fileAfter } from "../build/source.ts";
 import type { IsoDate } from "../quantities/dates.ts";
@@ -284,9 +285,11 @@ export class Workspace {
     // The editor may have opened it in the meantime.
     if (this.isOpen(path)) return;
     if (text === undefined) this.drop(path);
-    else if (this.loose.get(path)?.document.text !== text)
-      this.put({ path, document: Document.read(text), version: undefined });
-    else this.changed.add(path);
+    else if (this.loose.get(path)?.document.text !== text) {
+      const document = Document.read(text);
+      readAhead(document);
+      this.put({ path, document, version: undefined });
+    } else this.changed.add(path);
   }
 
   /** Finds the vehicle around a folder that no root holds, and reads the build that it heads. */
