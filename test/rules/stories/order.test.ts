@@ -126,6 +126,23 @@ day 2026-05-01
 `,
   ],
   [
+    "what is missing is said where the log says so: where it was found so, or described so",
+    `
+vehicle "Example"
+  past: known
+
+part cap "Cap"
+
+part plug "Plug"
+  as_found: missing
+  ^^^^^^^^^^^^^^^^^ information missing-undecided: plug is missing
+
+day 2026-05-02
+  found: cap missing
+  ^^^^^^^^^^^^^^^^^^ information missing-undecided: cap is missing
+`,
+  ],
+  [
     "through an assembly, what is off already is passed over",
     `
 vehicle "Example"
