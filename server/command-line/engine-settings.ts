@@ -19,3 +19,8 @@ export function setEngine(): void {
   if (process.versions.v8.startsWith("11.")) setFlagsFromString(PATIENCE);
   setFlagsFromString(IN_ONE_GO);
 }
+
+/** For a command that stays, as a server does: somebody waits for each of its answers. */
+export function collectInSteps(): void {
+  setFlagsFromString("--incremental-marking");
+}
