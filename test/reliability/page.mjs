@@ -114,8 +114,8 @@ function limits(figures) {
 }
 
 function disk(figures) {
-  const title = "## A disk that is full";
-  if (figures === undefined) return notRun("A disk that is full");
+  const title = "A disk that is full";
+  if (figures === undefined) return notRun(title);
   if (!figures.possible)
     return `## ${title}\n\nNot possible where it was last run, on ${figures.on}: ${figures.why}.`;
   const rows = figures.tried.map(
@@ -221,18 +221,20 @@ function mutation(figures) {
 function samples(byFolder = {}) {
   const percent = (share) => (100 * share).toFixed(0);
   const rowsOf = ([folder, draw]) => {
-    const { on, seed, killed, timedOut, alive, all, ignored, earlier } = draw;
+    const { on, seed, killed, timedOut, alive, all, ignored, byAllTests, earlier } = draw;
     const drawn = killed + alive;
     const [lower, upper] = wilson(killed, drawn).map(percent);
-    const row = `| \`server/${folder}\` | ${seed} | ${drawn.toLocaleString("en")} of ${all.toLocaleString("en")} | ${killed} (${timedOut}) | **${percent(killed / drawn)} %** | ${lower} to ${upper} % | ${ignored.toLocaleString("en")} | ${on} |`;
+    const row = `| \`server/${folder}\` | ${seed} | ${drawn.toLocaleString("en")} of ${all.toLocaleString("en")} | ${killed} (${timedOut}) | ${byAllTests ?? "–"} | **${percent(killed / drawn)} %** | ${lower} to ${upper} % | ${ignored.toLocaleString("en")} | ${on} |`;
     return [row, ...(earlier === undefined ? [] : rowsOf([folder, earlier]))];
   };
   return [
     "### A draw from all files",
-    "All changes of a folder would take days. So some were drawn from all of its files, by a hash of the file, the place, the kind of the change and a seed: each change has the same chance. The interval is that of Wilson, at 95 %. In brackets: those that were noticed since a test did not end in time. Where a folder has two seeds, tests were written for what the lower row left, and the upper one was drawn anew after that; with it, tests of floors above that lead there were run too (`test/reliability/stryker.mjs` names them), where the lower row has the tests of the folder alone.",
+    "`npm run mutation -- sample FOLDER --seed N --share 0.08`. All changes of a folder would take days. So some were drawn from all of its files, by a hash of the file, the place, the kind of the change and a seed: each change has the same chance. The interval is that of Wilson, at 95 %. In brackets: those that were noticed since a test did not end in time.",
+    "Stryker runs for each change the tests that it has seen to reach it. Where something is made once and then kept, only the first to ask is seen to reach what makes it, and where only a slow test reaches it, none. So each change that was not noticed is tried once more, with all tests of the folder and of what `test/reliability/stryker.mjs` names beside, the slow ones too, and the change in place before any file is loaded. What survives that counts as not noticed. The column *then* has those that were noticed only then; where it has a dash the draw is of before, and its share is too low.",
+    "Where a folder has several seeds, the tests were written for what the lower rows left, and the uppermost was drawn anew after that.",
     [
-      "| folder | seed | drawn | noticed (in time) | share | interval | left out | run on |",
-      "| --- | ---: | ---: | ---: | ---: | ---: | ---: | --- |",
+      "| folder | seed | drawn | noticed (in time) | then | share | interval | left out | run on |",
+      "| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- |",
       ...Object.entries(byFolder).flatMap(rowsOf),
     ].join("\n"),
   ].join("\n\n");
