@@ -1,7 +1,9 @@
 /** The build that a command is called for: found on disk, and read. Loaded when a command asks for it. */
 import { realpathSync } from "node:fs";
 import path from "node:path";
+import { Document } from "../../grammar/document.ts";
 import { readBuild } from "../build/build.ts";
+import { readAhead } from "../build/read-ahead.ts";
 import type { IsoDate } from "../quantities/dates.ts";
 import type { OpenedBuild, OpenFault } from "../workspace/open-build.ts";
 import { openBuild } from "../workspace/open-build.ts";
@@ -23,7 +25,10 @@ interface Days {
  * @throws {Failure} where there is none
  */
 export async function openCalledFiles(from: string, operand: string, days: Days): Promise<CalledFiles> {
-  const opened = await openAt(path.resolve(from, operand));
+  return filesOf(operand, await openAt(path.resolve(from, operand)), days);
+}
+
+function filesOf(operand: string, opened: OpenedBuild | OpenFault, days: Days): CalledFiles {
   switch (opened.is) {
     case "nothing there":
       throw new Failure(`there is no file or folder ${operand}`);
@@ -39,17 +44,24 @@ export async function openCalledFiles(from: string, operand: string, days: Days)
 }
 
 export async function openCalledBuild(from: string, operand: string, days: Days): Promise<CalledBuild> {
-  return calledBuild(await openCalledFiles(from, operand, days));
+  return calledBuild(filesOf(operand, await openAt(path.resolve(from, operand), documentReadAhead), days));
 }
 
 /** The build around a folder, by the vehicle upwards of it. */
 export async function findBuildAround(folder: string, days: Days): Promise<CalledBuild | undefined> {
-  const opened = await openAt(folder);
+  const opened = await openAt(folder, documentReadAhead);
   return opened.is === "build" && opened.hasVehicle ? calledBuild(calledFiles(opened, days)) : undefined;
 }
 
-function openAt(target: string): Promise<OpenedBuild | OpenFault> {
-  return openBuild(diskAtOnce, withSlashes(target));
+function openAt(target: string, readText?: (text: string) => Document): Promise<OpenedBuild | OpenFault> {
+  return openBuild(diskAtOnce, withSlashes(target), readText);
+}
+
+/** For a build: of its texts it keeps what it makes of them, not their lines. */
+function documentReadAhead(text: string): Document {
+  const document = Document.read(text);
+  readAhead(document);
+  return document;
 }
 
 function calledFiles({ folder, files }: OpenedBuild, days: Days): CalledFiles {

@@ -22,9 +22,15 @@ export type OpenFault =
 /**
  * The build around a file or folder: that of the nearest folder upwards with a vehicle; below a folder without one,
  * the only build there, or its logs without a vehicle; a file alone where there is no vehicle around it.
+ *
+ * @param readText how the text of a log becomes a document
  */
-export async function openBuild(store: FileStore, path: string): Promise<OpenedBuild | OpenFault> {
-  const read: LogsRead = new Map();
+export async function openBuild(
+  store: FileStore,
+  path: string,
+  readText: ReadText = Document.read,
+): Promise<OpenedBuild | OpenFault> {
+  const read: LogsRead = { readText, logs: new Map() };
   const isFile = await store.isFile(path);
   if (!isFile && !(await store.isFolder(path))) return { is: "nothing there", path };
   const around = await vehicleFolderAround(store, isFile ? folderOf(path) : path, read);
@@ -58,13 +64,18 @@ function opened({ folder, logs, hasVehicle: found }: BuildFiles): OpenedBuild {
 }
 
 /** What has been read of one place, by path: looking for the vehicle reads logs that belong to the build. */
-type LogsRead = Map<string, Promise<ReadLog>>;
+interface LogsRead {
+  readonly readText: ReadText;
+  readonly logs: Map<string, Promise<ReadLog>>;
+}
+
+type ReadText = (text: string) => Document;
 
 /** The nearest folder, from `start` upwards, with a vehicle in a log of its own. */
 export async function vehicleFolderAround(
   store: FileStore,
   start: string,
-  read: LogsRead = new Map(),
+  read: LogsRead = { readText: Document.read, logs: new Map() },
 ): Promise<string | undefined> {
   for (let folder: string | undefined = start; folder !== undefined; folder = folderAround(folder)) {
     const here = await readLogs(store, await store.logsIn(folder), read);
@@ -73,15 +84,19 @@ export async function vehicleFolderAround(
   return undefined;
 }
 
-async function readLogs(store: FileStore, paths: readonly string[], read: LogsRead): Promise<ReadLog[]> {
+async function readLogs(
+  store: FileStore,
+  paths: readonly string[],
+  { readText, logs }: LogsRead,
+): Promise<ReadLog[]> {
   const readOnce = (path: string): Promise<ReadLog> => {
-    const known = read.get(path) ?? readLog(store, path);
-    read.set(path, known);
+    const known = logs.get(path) ?? readLog(store, path, readText);
+    logs.set(path, known);
     return known;
   };
   return await Promise.all(paths.map(readOnce));
 }
 
-async function readLog(store: FileStore, path: string): Promise<ReadLog> {
-  return { path, document: Document.read(await store.read(path)) };
+async function readLog(store: FileStore, path: string, readText: ReadText): Promise<ReadLog> {
+  return { path, document: readText(await store.read(path)) };
 }
