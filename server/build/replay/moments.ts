@@ -16,9 +16,9 @@ export interface Moment {
 
 /**
  * So many moments are kept of a diary, besides those of the day that was written in last. Each holds a copy of all that
- * has changed since the one before: twice as many hold 17 MB more at 100,000 lines, and cost a key more than they save.
+ * has changed since the one before: three times as many hold 23 MB more at 100,000 lines, and cost a key more than they save.
  */
-const MOMENTS = 12;
+const MOMENTS = 8;
 
 /** Where a diary begins to be another one. */
 export interface Change {
