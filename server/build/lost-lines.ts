@@ -158,7 +158,10 @@ class Subjects {
     });
   }
 
-  /** The lines of a block that were lost, in the order of the text: the same list while it says the same. */
+  /**
+   * The lines of a block that were lost, in the order of the text; of a dated day the same list while it says the same. The
+   * header of an undated one stands for all that is below it.
+   */
   private lostIn(site: BlockSite): readonly LostLine[] {
     const unresolved = this.names.findingsIn(site).filter(({ code }) => LOST_REFERENCES.has(code));
     const lines = linesLostIn(
@@ -167,10 +170,11 @@ class Subjects {
     );
     if (lines.length === 0) return NONE;
     const places = lines.map((line) => placeAt(site, line));
+    const inDay = lowerBlock(site.block).is === "day";
+    if (!isDatedDay(site)) return places.map((place) => this.about(place, inDay));
     const known = this.latest.get(site);
     if (known?.length === places.length && places.every((place, index) => isAt(place, known[index])))
       return known;
-    const inDay = lowerBlock(site.block).is === "day";
     const lost = places.map((place) => this.about(place, inDay));
     this.latest.set(site, lost);
     return lost;

@@ -223,3 +223,22 @@ test("hears of a line that can no longer be read in a day of the same facts, and
   ];
   deepStrictEqual(steps, [[], ["removd: disc"], ["removd: disk"], []]);
 });
+
+test("hears of what is written below a day whose date is none: nobody could read that either", () => {
+  const clock = "2026-12-31" as IsoDate;
+  let file: SourceFile = {
+    path: "log.cotter",
+    document: Document.read(
+      `vehicle "Pell Otter"\n\npart disc\npart hub\n\nday 2026-02-30\n  removed: hub\n`,
+    ),
+  };
+  let build = readBuild([file], { clock, isGoneOnFrom: true });
+  const about = () => {
+    const parts = build.standing.gathered.tree.ofKind("part");
+    return parts.filter((node) => build.standing.source.lostAbout(node).length > 0).map(({ path }) => path);
+  };
+  deepStrictEqual(about(), ["hub"]);
+  file = fileAfter(file, file.document.edit(file.document.length, file.document.length, "  removed: disc\n"));
+  build = readBuild([file], { clock, before: build });
+  deepStrictEqual(about(), ["disc", "hub"]);
+});
