@@ -197,7 +197,7 @@ test("keeps no more moments of a diary, however many of its days are written in"
     build = readBuild([file], { clock, before: build });
     return build.diary.moments.length;
   });
-  deepStrictEqual(Math.max(...kept) <= 2 * 24 + 2, true);
+  deepStrictEqual(Math.max(...kept) <= 2 * 4 + 2, true);
   deepStrictEqual(Math.min(...kept.slice(50)) > 1, true);
 });
 
