@@ -240,11 +240,13 @@ class DayReading {
   private readonly replay: Replay;
   private readonly day: DatedDay;
   private readonly lost: readonly LostLine[];
+  /** The index of the first lost line that has not been come to. */
+  private next = 0;
   private readonly known: FactList;
   private readonly before: FactList | undefined;
 
   /**
-   * @param lost the lines of the day that could not be read
+   * @param lost the lines of the day that could not be read, in the order of the text
    * @param known where the facts are put, as they are dated
    * @param before the facts of the diary before
    */
@@ -295,11 +297,16 @@ class DayReading {
    * would have said.
    */
   private loseLinesAbove(index: number): void {
+    const { lost } = this;
     const { facts } = this.day;
     const after = facts[index - 1]?.at.start ?? Number.NEGATIVE_INFINITY;
     const before = facts[index]?.at.start ?? Number.POSITIVE_INFINITY;
-    for (const line of this.lost)
-      if (line.place.start >= after && line.place.start < before) loseLine(this.replay, line);
+    while (this.startOfNext() < after) this.next++;
+    while (this.startOfNext() < before) loseLine(this.replay, lost[this.next++] as LostLine);
+  }
+
+  private startOfNext(): number {
+    return this.lost[this.next]?.place.start ?? Number.POSITIVE_INFINITY;
   }
 }
 
