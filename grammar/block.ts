@@ -280,7 +280,6 @@ export function forgetItems(block: BlockNode): void {
   if (block instanceof Block) block.forget();
 }
 
-/** Prose by its bar: such a line goes on with nothing. */
 /**
  * The items of a block that a changed text has too, header first: those that are followed by one that is the same, since
  * a line can say that the next one goes on with it. None where the header is not the same.
@@ -294,6 +293,7 @@ function itemsAbove({ items, header, text: before }: BlockNode, text: string): r
   return items.slice(0, Math.max(0, firstOther - 1));
 }
 
+/** Prose by its bar: such a line goes on with nothing. */
 function startsWithBar(text: string, start: number): boolean {
   let at = start;
   while (isSpace(text.charCodeAt(at))) at++;

@@ -3,8 +3,8 @@ import type { IsoDate } from "../quantities/dates.ts";
 import { decimal, ZERO } from "../quantities/decimal.ts";
 import { quantityOf } from "../quantities/quantity.ts";
 import { unit } from "../quantities/unit.ts";
-import type { DayBlock, Gathered } from "./definitions.ts";
-import { daysIn } from "./definitions.ts";
+import type { DatedDay, DayBlock, Gathered } from "./definitions.ts";
+import { daysIn, isDated } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import { KeptAlong } from "./kept-along.ts";
@@ -12,8 +12,6 @@ import { Remembered } from "./remembered.ts";
 import type { Place, SourceFile } from "./source.ts";
 import { placeAt, stemOf } from "./source.ts";
 import { Definitions } from "./tree/definitions.ts";
-
-type DatedDay = DayBlock & { readonly date: IsoDate };
 
 const ofFiles = new Remembered<SourceFile, readonly Finding[]>();
 const ofHours = new KeptAlong<readonly Finding[]>();
@@ -43,10 +41,6 @@ function findingsIn(file: SourceFile, today: IsoDate, hands: number): readonly F
     before = day;
   }
   return findings;
-}
-
-function isDated(day: DayBlock): day is DatedDay {
-  return day.date !== undefined;
 }
 
 function outOfOrder(day: DatedDay, before: DatedDay): Finding {

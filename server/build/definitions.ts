@@ -45,6 +45,12 @@ export interface DayBlock {
   readonly lost: readonly Place[];
 }
 
+export type DatedDay = DayBlock & { readonly date: IsoDate };
+
+export function isDated(day: DayBlock): day is DatedDay {
+  return day.date !== undefined;
+}
+
 /** What the blocks define, all but the days. */
 export interface Defined {
   readonly vehicle: Vehicle;

@@ -2,7 +2,7 @@
  * Results along a list that changes little from one time to the next: only of what has come into it they are made. It
  * costs less than to ask for each item what is kept with it.
  */
-import { isSame } from "./remembered.ts";
+import { isSame, sharedEnds } from "./remembered.ts";
 
 interface Along<Result> {
   readonly inputs: readonly unknown[];
@@ -42,12 +42,9 @@ function goneOnFrom<Result>(
 ): readonly Result[] {
   const { length } = lists[0];
   const { results: known, lists: then } = before ?? { results: [], lists: [] };
-  const most = Math.min(known.length, length);
-  const isKept = (index: number, old: number) => lists.every((list, nth) => list[index] === then[nth]?.[old]);
-  let start = 0;
-  while (start < most && isKept(start, start)) start++;
-  let end = 0;
-  while (end < most - start && isKept(length - 1 - end, known.length - 1 - end)) end++;
+  const { start, end } = sharedEnds(known, lists[0], (old, index) =>
+    lists.every((list, nth) => list[index] === then[nth]?.[old]),
+  );
   const results = known.slice(0, start);
   for (let index = start; index < length - end; index++) results.push(make(index));
   for (let index = known.length - end; index < known.length; index++) results.push(known[index] as Result);

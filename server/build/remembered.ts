@@ -33,3 +33,21 @@ export function sharedBeginning(one: readonly unknown[], other: readonly unknown
   while (count < most && one[count] === other[count]) count++;
   return count;
 }
+
+/**
+ * How many items two lists have alike at their beginnings, and at their ends beyond that.
+ *
+ * @param isKept whether an item of the list before is the one of the list now, by their indexes
+ */
+export function sharedEnds(
+  before: { readonly length: number },
+  now: { readonly length: number },
+  isKept: (then: number, now: number) => boolean,
+): { readonly start: number; readonly end: number } {
+  const most = Math.min(before.length, now.length);
+  let start = 0;
+  while (start < most && isKept(start, start)) start++;
+  let end = 0;
+  while (end < most - start && isKept(before.length - 1 - end, now.length - 1 - end)) end++;
+  return { start, end };
+}

@@ -2,6 +2,7 @@
 import type { Document } from "../../grammar/document.ts";
 import type { BlockNode, Span } from "../../grammar/syntax.ts";
 import { KeptAlong } from "./kept-along.ts";
+import { sharedEnds } from "./remembered.ts";
 
 /** One `.cotter` file of a build, by its path relative to the build's folder, with `/`. */
 export interface SourceFile {
@@ -86,11 +87,7 @@ export function fileAfter(before: SourceFile, document: Document): SourceFile {
   if (sites === undefined) return file;
   remembered.delete(before);
   const { blocks } = document;
-  const start = sharedLength(sites, blocks, (index) => index);
-  const end = Math.min(
-    sharedLength(sites, blocks, (index, { length }) => length - 1 - index),
-    Math.min(sites.length, blocks.length) - start,
-  );
+  const { start, end } = sharedEnds(sites, blocks, (then, now) => sites[then]?.block === blocks[now]);
   const isOneDay = [sites[start]?.block, blocks[start]].every((block) => block?.header?.block === "day");
   const stays =
     isOneDay && sites.length === start + 1 + end && blocks.length === start + 1 + end ? start : -1;
@@ -106,18 +103,6 @@ export function fileAfter(before: SourceFile, document: Document): SourceFile {
   });
   remembered.set(file, ofFile);
   return file;
-}
-
-/** How many blocks are the same objects, counted from one end. */
-function sharedLength(
-  sites: readonly BlockSite[],
-  blocks: readonly BlockNode[],
-  nth: (index: number, list: { readonly length: number }) => number,
-): number {
-  const most = Math.min(sites.length, blocks.length);
-  let count = 0;
-  while (count < most && sites[nth(count, sites)]?.block === blocks[nth(count, blocks)]) count++;
-  return count;
 }
 
 /** Order by code point, which the default string order is not for astral characters. */

@@ -1,11 +1,10 @@
 /** The days of a diary in the order in which they are read. */
 import type { IsoDate } from "../../quantities/dates.ts";
 import { compareDates } from "../../quantities/dates.ts";
-import type { DayBlock } from "../definitions.ts";
+import type { DatedDay, DayBlock } from "../definitions.ts";
+import { isDated } from "../definitions.ts";
 import { inOneList } from "../list-under.ts";
 import { Remembered } from "../remembered.ts";
-
-export type DatedDay = DayBlock & { readonly date: IsoDate };
 
 /** Days in order, list by list: what two diaries share is told by their lists, of which few are other. */
 export class DaysInOrder {
@@ -91,11 +90,7 @@ const datedDays = new Remembered<readonly DayBlock[], readonly DatedDay[]>();
 
 /** The dated days of one file, by date. */
 function datedIn(days: readonly DayBlock[]): readonly DatedDay[] {
-  return datedDays.of(days, [], () =>
-    days
-      .filter((day): day is DatedDay => day.date !== undefined)
-      .sort((a, b) => compareDates(a.date, b.date)),
-  );
+  return datedDays.of(days, [], () => days.filter(isDated).sort((a, b) => compareDates(a.date, b.date)));
 }
 
 function firstDate([first]: readonly DatedDay[]): IsoDate {

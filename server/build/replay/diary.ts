@@ -1,6 +1,6 @@
 /** Reads the whole diary: facts of all files by date, within a date by file name and then by line. */
 import type { IsoDate } from "../../quantities/dates.ts";
-import type { Gathered } from "../definitions.ts";
+import type { DatedDay, Gathered } from "../definitions.ts";
 import { FactList } from "../fact-list.ts";
 import { asksForRechecks } from "../joint-recheck.ts";
 import type { LostLine, LostLines } from "../lost-lines.ts";
@@ -13,7 +13,7 @@ import type { DatedFact } from "../states.ts";
 import { calculationHandlers } from "./calculations.ts";
 import { takeCare } from "./care.ts";
 import { carryOutChanges } from "./changes.ts";
-import type { DatedDay, DaysInOrder } from "./days-in-order.ts";
+import type { DaysInOrder } from "./days-in-order.ts";
 import { inDateOrder } from "./days-in-order.ts";
 import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
 import { finishHolds, holdHandlers, holdsAtStart, loseLine, settleHolds } from "./holds.ts";

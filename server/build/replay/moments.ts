@@ -1,7 +1,8 @@
 /** Moments of a diary: how things stood, so that reading can begin again there once a later line is other. */
 import { compareDates } from "../../quantities/dates.ts";
+import type { DatedDay } from "../definitions.ts";
 import { isSame, sharedBeginning } from "../remembered.ts";
-import type { DatedDay, DaysInOrder } from "./days-in-order.ts";
+import type { DaysInOrder } from "./days-in-order.ts";
 import type { Replay } from "./replay.ts";
 
 export interface Moment {
