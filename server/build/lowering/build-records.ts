@@ -1,11 +1,12 @@
 /** The records of vehicles, suppliers and gauges, from syntax to values. */
 import type { Decimal } from "../../quantities/decimal.ts";
 import { decimal } from "../../quantities/decimal.ts";
+import type { Money } from "../../quantities/money.ts";
 import { hasDimension } from "../../quantities/quantity.ts";
 import { CALENDAR } from "./due.ts";
 import { lowerLimitsWithUnit } from "./limits.ts";
 import type { LowerTable } from "./record-forms.ts";
-import { chosen, count, countFrom, date, money, shareOfAll, text } from "./record-forms.ts";
+import { chosen, count, countFrom, date, money, saying, shareOfAll, text, whole } from "./record-forms.ts";
 import { inDays, inHours } from "./times.ts";
 
 type Word =
@@ -37,35 +38,26 @@ type Word =
 export const BUILD_RECORDS: LowerTable<Word> = {
   chassis: text,
   year: count,
-  currency: (lowering, values) => {
-    const node = values.get("value", "word");
-    const currency = node && lowering.currency(node);
-    return currency === undefined ? undefined : { currency };
-  },
-  rate: (lowering, values) => {
-    const node = values.get("value", "exchange");
-    const from = node && lowering.money(node.from);
-    const to = node && lowering.money(node.to);
-    if (from === undefined || to === undefined || node === undefined) return undefined;
+  currency: saying("currency", "word", (lowering, node) => lowering.currency(node)),
+  rate: saying("rate", "exchange", (lowering, node) => {
+    const read = whole({ from: lowering.money(node.from), to: lowering.money(node.to) });
+    if (read === undefined) return undefined;
+    const { from, to } = read;
     if (from.currency === to.currency)
       return lowering.complain(
         "unreadable-value",
         node.to.currency,
         `another currency than ${from.currency}`,
       );
-    const without = [node.from, node.to].find((_, index) => !isAboveNought([from, to][index]?.amount));
-    if (without !== undefined)
-      return lowering.complain("unreadable-value", without, "an amount above nought");
-    return { rate: { from: from.currency, to: to.currency, factor: to.amount.div(from.amount) } };
-  },
+    const without = isAboveNought(from) ? !isAboveNought(to) && node.to : node.from;
+    if (without) return lowering.complain("unreadable-value", without, "an amount above nought");
+    return { from: from.currency, to: to.currency, factor: to.amount.div(from.amount) };
+  }),
   tax: shareOfAll,
-  labour: (lowering, values) => {
-    const node = values.get("value", "money");
-    const read = node && lowering.sum(node);
-    if (read === undefined) return undefined;
-    const hours: Readonly<Record<string, number>> = { h: 1, min: 1 / 60, d: 24 };
-    return { money: { ...read, amount: read.amount.div(decimal(hours[node?.per ?? "h"] ?? 1)) } };
-  },
+  labour: saying("money", "money", (lowering, node) => {
+    const read = lowering.sum(node);
+    return read && { ...read, amount: read.amount.div(decimal(HOURS[node.per ?? "h"] ?? 1)) };
+  }),
   budget: money,
   week: (lowering, values) => {
     const days = values
@@ -86,41 +78,29 @@ export const BUILD_RECORDS: LowerTable<Word> = {
       ? { from, to }
       : lowering.complain("unreadable-value", range.to, `a day that is not before ${from}`);
   },
-  protrusion: (lowering, values) => {
-    const node = values.get("value", "number");
-    const read = node && lowering.number(node);
-    if (node === undefined || read === undefined) return undefined;
-    return read.value.isNegative()
+  protrusion: saying("figure", "number", (lowering, node) => {
+    const value = lowering.number(node)?.value;
+    return value?.isNegative()
       ? lowering.complain("unreadable-value", node, "a number of pitches, not negative")
-      : { figure: read.value };
-  },
-  near: (lowering, values) => {
-    const read = shareOfAll(lowering, values);
-    return read && { share: read.share };
-  },
+      : value;
+  }),
+  near: shareOfAll,
   past: chosen(["unknown", "known"]),
   today: date,
-  lead: (lowering, values) => {
-    const node = values.get("value", "quantity");
-    const days = node && inDays(lowering, node);
-    return days === undefined ? undefined : { days: days.ceil().toNumber() };
-  },
+  lead: saying("days", "quantity", (lowering, node) => inDays(lowering, node)?.ceil().toNumber()),
   carriage: money,
   minimum: money,
   web: text,
   email: text,
   phone: text,
-  reads: (lowering, values) => {
-    const items = values.get("value", "ranges")?.items ?? [];
+  reads: saying("ranges", "ranges", (lowering, { items }) => {
     const ranges = items.flatMap((item) => lowerLimitsWithUnit(lowering, item) ?? []);
-    return ranges.length === 0 ? undefined : { ranges };
-  },
-  resolution: (lowering, values) => {
-    const node = values.get("value", "quantity");
-    const read = node && lowering.withUnit(node);
-    const quantity = node && read && lowering.notNegative(node, read);
-    return quantity && { quantity };
-  },
+    return ranges.length === 0 ? undefined : ranges;
+  }),
+  resolution: saying("quantity", "quantity", (lowering, node) => {
+    const read = lowering.withUnit(node);
+    return read && lowering.notNegative(node, read);
+  }),
   uncertainty: (lowering, values) => {
     const node = values.get("value", "tolerance");
     const quantity = node && lowering.withUnit(node.value);
@@ -133,6 +113,9 @@ export const BUILD_RECORDS: LowerTable<Word> = {
   },
 };
 
-function isAboveNought(amount: Decimal | undefined): boolean {
-  return amount !== undefined && !amount.isNegative() && !amount.isZero();
+/** How many hours a rate of labour may be for. */
+const HOURS: Readonly<Record<string, number>> = { h: 1, min: 1 / 60, d: 24 };
+
+function isAboveNought({ amount }: Money): boolean {
+  return amount.greaterThan(0);
 }

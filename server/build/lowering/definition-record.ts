@@ -31,7 +31,7 @@ interface Payloads {
   year: { readonly count: number };
   currency: { readonly currency: Money["currency"] };
   rate: { readonly rate: ExchangeRate };
-  tax: { readonly share: Decimal; readonly quantity: Quantity };
+  tax: { readonly share: Decimal };
   labour: { readonly money: Money };
   budget: { readonly money: Money };
   week: { readonly days: readonly { readonly day: string; readonly hours: Decimal }[] };

@@ -10,6 +10,7 @@ import { ANY, CALENDAR, PRESSURE, RUNNING, TIME, TORQUE, TURNING, VOLUME } from 
 import type { FactOf, FactWord, LoweredFact } from "./fact.ts";
 import { countedItems, quantitiesOf } from "./lists.ts";
 import { NodeValues } from "./node-values.ts";
+import { whole } from "./record-forms.ts";
 import { inHours } from "./times.ts";
 import type { ValueLowering } from "./values.ts";
 
@@ -86,7 +87,7 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
   changed: (lowering, values) => {
     const target = reference(values, "what");
     const record = lowerDefinitionValue(lowering, values, "definition");
-    return target === undefined || record === undefined ? undefined : { target, record };
+    return whole({ target, record });
   },
   found: (lowering, values) => {
     const words = values.get("conditions", "words")?.items ?? [];
@@ -116,29 +117,26 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
   decided: (lowering, values) => {
     const list = countedItems(lowering, values.get("what", "countedReferences"));
     const decision = lowering.oneOf(values.get("decision", "word"), DECISIONS);
-    return decision === undefined || list.length === 0 ? undefined : { items: list, decision };
+    return list.length === 0 ? undefined : whole({ items: list, decision });
   },
   tagged: (_, values) => {
-    const tag = values.text("tag");
-    return tag === undefined ? undefined : { what: what(values), tag };
+    return whole({ what: what(values), tag: values.text("tag") });
   },
   identified: (_, values) => {
-    const target = reference(values, "what");
-    const as = values.text("as");
-    return target === undefined || as === undefined
-      ? undefined
-      : { target, as, from: reference(values, "from") };
+    const said = whole({ target: reference(values, "what"), as: values.text("as") });
+    return said && { ...said, from: reference(values, "from") };
   },
   sent: (lowering, values) => {
     const to = reference(values, "to");
-    if (to === undefined) return undefined;
-    return {
-      what: what(values),
-      to,
-      work: values.text("for"),
-      due: date(lowering, values, "due"),
-      cost: money(lowering, values, "cost"),
-    };
+    return (
+      to && {
+        what: what(values),
+        to,
+        work: values.text("for"),
+        due: date(lowering, values, "due"),
+        cost: money(lowering, values, "cost"),
+      }
+    );
   },
   back: (lowering, values) => ({ what: what(values), cost: money(lowering, values, "cost") }),
   ordered: (lowering, values) => {
@@ -159,11 +157,8 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
   }),
   rejected: items,
   returned: (lowering, values) => {
-    const list = items(lowering, values);
-    const to = reference(values, "to");
-    return list === undefined || to === undefined
-      ? undefined
-      : { ...list, to, credit: money(lowering, values, "credit") };
+    const said = whole({ items: items(lowering, values)?.items, to: reference(values, "to") });
+    return said && { ...said, credit: money(lowering, values, "credit") };
   },
   bought: (lowering, values) => {
     const list = items(lowering, values);
@@ -227,7 +222,7 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
       target,
       name: values.text("name"),
       value,
-      each: values.get("value", "quantity")?.each ?? false,
+      each: node?.each ?? false,
       setup: reference(values, "setup"),
       gauge: reference(values, "gauge"),
     };
@@ -260,7 +255,7 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
     const node = values.get("hours", "quantity");
     const hours = node && inHours(lowering, node);
     const on = reference(values, "on");
-    return hours === undefined || on === undefined ? undefined : { hours, on };
+    return whole({ hours, on });
   },
   done: refsOnly,
   spent: (lowering, values) => {
@@ -273,19 +268,11 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
     supplier: reference(values, "supplier"),
   }),
   snag: (_, values) => {
-    const name = values.text("name");
-    const on = reference(values, "on");
-    return name === undefined || on === undefined ? undefined : { name, on };
+    return whole({ name: values.text("name"), on: reference(values, "on") });
   },
-  cleared: (_, values) => {
-    const name = reference(values, "name");
-    return name && { name: name.text };
-  },
-  conceded: (_, values) => {
-    const name = reference(values, "name");
-    const until = reference(values, "until");
-    return name === undefined || until === undefined ? undefined : { name: name.text, until };
-  },
+  cleared: (_, values) => whole({ name: reference(values, "name")?.text }),
+  conceded: (_, values) =>
+    whole({ name: reference(values, "name")?.text, until: reference(values, "until") }),
   photo: (_, values) => {
     const node = values.get("path", "string");
     return (
@@ -298,9 +285,7 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
   },
   released: refsOnly,
   calc: (_, values) => {
-    const name = values.text("name");
-    const expression = values.get("expression", "expression");
-    return name === undefined || expression === undefined ? undefined : { name, expression };
+    return whole({ name: values.text("name"), expression: values.get("expression", "expression") });
   },
 };
 

@@ -24,6 +24,7 @@ import type { Thread, ThreadFault } from "../../trade/thread.ts";
 import { readBolt, readThread } from "../../trade/thread.ts";
 import { LENGTH, TORQUE, TURNING } from "./due.ts";
 import { lowerMagnitudes } from "./limits.ts";
+import { whole } from "./record-forms.ts";
 import type { Bolt, FrictionSpec, Nut, TorqueSpec, ValueLowering } from "./values.ts";
 
 export function lowerThread(lowering: ValueLowering, node: ThreadNode): Thread | undefined {
@@ -133,9 +134,11 @@ export function lowerFriction(lowering: ValueLowering, node: FrictionNode): Fric
         : { form: "nut factor", friction: { kind: "friction", low: value, high: value } };
     }
     case "coefficients": {
-      const thread = figure(lowering, node.thread);
-      const head = figure(lowering, node.head);
-      return thread === undefined || head === undefined ? undefined : { form: "coefficients", thread, head };
+      return whole({
+        form: "coefficients",
+        thread: figure(lowering, node.thread),
+        head: figure(lowering, node.head),
+      });
     }
     case "word": {
       const read = readFriction(node.word.text);

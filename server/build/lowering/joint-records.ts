@@ -3,10 +3,8 @@ import { LOCKS } from "../../../grammar/vocabulary/words.ts";
 import { LENGTH, RUNNING, TORQUE } from "./due.ts";
 import { lowerBolt, lowerFriction, lowerNut, lowerTorque } from "./fasteners.ts";
 import { countedItems, quantitiesOf } from "./lists.ts";
-import type { NodeValues } from "./node-values.ts";
 import type { LowerTable } from "./record-forms.ts";
-import { amountOf, chosen, reference, references, yes } from "./record-forms.ts";
-import type { ValueLowering } from "./values.ts";
+import { amountOf, chosen, reference, references, saying, whole, yes } from "./record-forms.ts";
 
 type Word =
   | "joins"
@@ -26,44 +24,28 @@ type Word =
   | "recheck"
   | "uses";
 
-const bolt = (lowering: ValueLowering, values: NodeValues) => {
-  const node = values.get("value", "bolt");
-  const read = node && lowerBolt(lowering, node);
-  return read === undefined ? undefined : { bolt: read };
-};
+const bolt = saying("bolt", "bolt", lowerBolt);
 
 export const JOINT_RECORDS: LowerTable<Word> = {
   joins: references,
   bolt,
   stud: bolt,
   thread_length: amountOf(LENGTH),
-  nut: (lowering, values) => {
-    const node = values.get("value", "nut");
-    const nut = node && lowerNut(lowering, node);
-    return nut === undefined ? undefined : { nut };
-  },
+  nut: saying("nut", "nut", lowerNut),
   washers: (lowering, values) => {
     const node = values.get("value", "countedQuantity");
     const number = node && lowering.count(node.count);
     const thickness = node && lowering.amount(node.value, LENGTH);
-    return number === undefined || thickness === undefined ? undefined : { count: number, thickness };
+    return whole({ count: number, thickness });
   },
   grip: amountOf(LENGTH),
-  torque: (lowering, values) => {
-    const node = values.get("value", "torque");
-    const torque = node && lowerTorque(lowering, node);
-    return torque === undefined ? undefined : { torque };
-  },
-  stages: (lowering, values) => {
-    const quantities = quantitiesOf(lowering, values.get("value", "quantities")?.items ?? [], TORQUE);
-    return quantities.length === 0 ? undefined : { quantities };
-  },
+  torque: saying("torque", "torque", lowerTorque),
+  stages: saying("quantities", "quantities", (lowering, { items }) => {
+    const quantities = quantitiesOf(lowering, items, TORQUE);
+    return quantities.length === 0 ? undefined : quantities;
+  }),
   set_by: reference,
-  friction: (lowering, values) => {
-    const node = values.get("value", "friction");
-    const friction = node && lowerFriction(lowering, node);
-    return friction === undefined ? undefined : { friction };
-  },
+  friction: saying("friction", "friction", lowerFriction),
   lock: chosen(LOCKS),
   mark: yes,
   after: references,

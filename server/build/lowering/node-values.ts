@@ -1,6 +1,6 @@
 import type { ValueNode } from "../../../grammar/syntax.ts";
 
-type NodeOf<K extends ValueNode["kind"]> = Extract<ValueNode, { kind: K }>;
+export type NodeOf<K extends ValueNode["kind"]> = Extract<ValueNode, { kind: K }>;
 
 /** The values of one statement by role, each asked for with the kind of node that the vocabulary puts there. */
 export class NodeValues {

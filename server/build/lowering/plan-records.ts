@@ -6,7 +6,7 @@ import type { Unit } from "../../quantities/unit.ts";
 import { isUnitFault, readUnit } from "../../quantities/unit.ts";
 import { countedItems } from "./lists.ts";
 import type { LowerTable } from "./record-forms.ts";
-import { date, reference, references, text } from "./record-forms.ts";
+import { date, reference, references, text, whole } from "./record-forms.ts";
 import { inDays, inHours } from "./times.ts";
 import type { ValueLowering } from "./values.ts";
 
@@ -51,7 +51,7 @@ export const PLAN_RECORDS: LowerTable<Word> = {
   calc: (_, values) => {
     const name = values.text("name");
     const expression = values.get("expression", "expression");
-    return name === undefined || expression === undefined ? undefined : { name, expression };
+    return whole({ name, expression });
   },
 };
 

@@ -1,8 +1,9 @@
 /** Forms that the values of several records share. */
+import type { ValueNode } from "../../../grammar/syntax.ts";
 import type { DefinitionRecord, RecordWord } from "./definition-record.ts";
 import type { Due } from "./due.ts";
 import { CALENDAR, SHARE } from "./due.ts";
-import type { NodeValues } from "./node-values.ts";
+import type { NodeOf, NodeValues } from "./node-values.ts";
 import type { ValueLowering } from "./values.ts";
 import { asFraction } from "./values.ts";
 
@@ -17,71 +18,65 @@ export type Lower<W extends RecordWord> = (
 /** One entry for each of some words. */
 export type LowerTable<W extends RecordWord> = { readonly [Word in W]: Lower<Word> };
 
+type Whole<T> = { [Part in keyof T]: Exclude<T[Part], undefined> };
+
+/** What a line says where each of its parts makes sense; undefined otherwise. */
+export function whole<T extends object>(parts: T): Whole<T> | undefined {
+  return Object.values(parts).includes(undefined) ? undefined : (parts as Whole<T>);
+}
+
+/** A record of one value: what it says stands under a name; nothing does where it makes no sense. */
+export const saying =
+  <Name extends string, K extends ValueNode["kind"], T>(
+    name: Name,
+    kind: K,
+    lower: (lowering: ValueLowering, node: NodeOf<K>) => T | undefined,
+    role = "value",
+  ) =>
+  (lowering: ValueLowering, values: NodeValues) => {
+    const node = values.get(role, kind);
+    const read = node && lower(lowering, node);
+    return read === undefined ? undefined : ({ [name]: read } as { readonly [Of in Name]: T });
+  };
+
 export const text = (_: ValueLowering, values: NodeValues) => {
-  const read = values.text("value");
-  return read === undefined ? undefined : { text: read };
+  return whole({ text: values.text("value") });
 };
 
-export const countFrom = (least: number) => (lowering: ValueLowering, values: NodeValues) => {
-  const node = values.get("value", "number");
-  const read = node && lowering.count(node, { least });
-  return read === undefined ? undefined : { count: read };
-};
+export const countFrom = (least: number) =>
+  saying("count", "number", (lowering, node) => lowering.count(node, { least }));
 
 export const count = countFrom(0);
 
-export const money = (lowering: ValueLowering, values: NodeValues) => {
-  const node = values.get("value", "money");
-  const read = node && lowering.sum(node);
-  return read === undefined ? undefined : { money: read };
-};
+export const money = saying("money", "money", (lowering, node) => lowering.sum(node));
 
-export const date = (lowering: ValueLowering, values: NodeValues) => {
-  const node = values.get("value", "date") ?? values.get("date", "date");
-  return node && { date: lowering.date(node) };
-};
+export const date = saying("date", "date", (lowering, node) => lowering.date(node));
 
-export const yes = (_: ValueLowering, values: NodeValues) => {
-  const read = values.text("value");
-  return read === undefined ? undefined : { yes: read === "yes" };
-};
+export const yes = saying("yes", "word", (_, { text: said }) => said === "yes");
 
-export const reference = (_: ValueLowering, values: NodeValues) => {
-  const node = values.get("value", "reference");
-  return node && { reference: node };
-};
+export const reference = saying("reference", "reference", (_, node) => node);
 
-export const references = (_: ValueLowering, values: NodeValues) => {
-  const node = values.get("value", "references");
-  return node && { references: node.items };
-};
+export const references = saying("references", "references", (_, { items }) => items);
 
-export const chosen =
-  <const T extends string>(words: readonly T[]) =>
-  (lowering: ValueLowering, values: NodeValues) => {
-    const choice = lowering.oneOf(values.get("value", "word"), words);
-    return choice === undefined ? undefined : { choice };
-  };
+export const chosen = <const T extends string>(words: readonly T[]) =>
+  saying("choice", "word", (lowering, node) => lowering.oneOf(node, words));
 
 /** A magnitude of what is due. */
-export const amountOf = (due: Due) => (lowering: ValueLowering, values: NodeValues) => {
-  const node = values.get("value", "quantity");
-  const quantity = node && lowering.amount(node, due);
-  return quantity === undefined ? undefined : { quantity };
-};
+export const amountOf = (due: Due) =>
+  saying("quantity", "quantity", (lowering, node) => lowering.amount(node, due));
 
-/** A percentage of something that there is no more than all of. */
-export const shareOfAll = (lowering: ValueLowering, values: NodeValues) => {
-  const read = amountOf(SHARE)(lowering, values);
-  const node = values.get("value", "quantity");
-  if (read === undefined || node === undefined) return undefined;
-  const share = asFraction(read.quantity);
-  if (share.lessThanOrEqualTo(1)) return { ...read, share };
-  return lowering.complain("unreadable-value", node, "a percentage of 100 % at most");
-};
+/** A percentage of something that there is no more than all of, as a fraction. */
+export const shareOfAll = saying("share", "quantity", (lowering, node) => {
+  const read = lowering.amount(node, SHARE);
+  const share = read && asFraction(read);
+  return share === undefined || share.lessThanOrEqualTo(1)
+    ? share
+    : lowering.complain("unreadable-value", node, "a percentage of 100 % at most");
+});
 
-export const every = (lowering: ValueLowering, values: NodeValues) => {
-  const node = values.get("every", "quantity");
-  const read = node && lowering.amount(node, CALENDAR);
-  return read === undefined ? undefined : { every: read };
-};
+export const every = saying(
+  "every",
+  "quantity",
+  (lowering, node) => lowering.amount(node, CALENDAR),
+  "every",
+);

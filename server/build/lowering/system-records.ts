@@ -4,7 +4,7 @@ import { AREA, CABLE, CURRENT, DROP, LOAD, PRESSURE, TIME, VOLTAGE, VOLUME } fro
 import { lowerMagnitudes } from "./limits.ts";
 import type { NodeValues } from "./node-values.ts";
 import type { LowerTable } from "./record-forms.ts";
-import { amountOf, chosen, every, references, text, yes } from "./record-forms.ts";
+import { amountOf, chosen, every, references, saying, text, whole, yes } from "./record-forms.ts";
 import type { ValueLowering } from "./values.ts";
 
 type Word =
@@ -58,17 +58,12 @@ export const SYSTEM_RECORDS: LowerTable<Word> = {
         : { gauge: text };
     }
     const node = values.get("value", "quantity");
-    const area = node && lowering.amount(node, AREA);
-    return area === undefined ? undefined : { area };
+    return whole({ area: node && lowering.amount(node, AREA) });
   },
   length: amountOf(CABLE),
   return: chosen(["frame", "wire"]),
   fuse: amountOf(CURRENT),
-  drop: (lowering, values) => {
-    const node = values.get("value", "limits");
-    const limits = node && lowerMagnitudes(lowering, node, DROP);
-    return limits && { limits };
-  },
+  drop: saying("limits", "limits", (lowering, node) => lowerMagnitudes(lowering, node, DROP)),
   from: end,
   to: end,
   colour: text,

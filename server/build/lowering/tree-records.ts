@@ -6,7 +6,7 @@ import { lowerThread } from "./fasteners.ts";
 import { lowerLimits, saysEach } from "./limits.ts";
 import type { NodeValues } from "./node-values.ts";
 import type { LowerTable } from "./record-forms.ts";
-import { chosen, count, date, every, money, reference, text, yes } from "./record-forms.ts";
+import { chosen, count, date, every, money, reference, saying, text, whole, yes } from "./record-forms.ts";
 import type { ValueLowering } from "./values.ts";
 
 type Word =
@@ -40,7 +40,7 @@ const namedLimits = (lowering: ValueLowering, values: NodeValues) => {
   const name = values.text("name");
   const node = values.get("limits", "limits");
   const limits = node && lowerLimits(lowering, node);
-  return name === undefined || limits === undefined ? undefined : { name, limits, each: saysEach(node) };
+  return whole({ name, limits, each: saysEach(node) });
 };
 
 export const TREE_RECORDS: LowerTable<Word> = {
@@ -57,7 +57,7 @@ export const TREE_RECORDS: LowerTable<Word> = {
     const thread = values.get("value", "thread");
     const node = values.get("value", "quantity");
     const size = thread ? lowerThread(lowering, thread) : node && lowering.quantity(node);
-    return name === undefined || size === undefined ? undefined : { name, size };
+    return whole({ name, size });
   },
   fit: (lowering, values) => {
     const name = values.text("name");
@@ -65,27 +65,20 @@ export const TREE_RECORDS: LowerTable<Word> = {
     const sense = values.has("interference") ? "interference" : "clearance";
     const node = values.get(sense, "limits");
     const limits = node && lowerLimits(lowering, node, LENGTH);
-    return name === undefined || other === undefined || limits === undefined
-      ? undefined
-      : { name, other, sense, limits };
+    return whole({ name, other, sense, limits });
   },
   pair: (lowering, values) => {
     const name = values.text("name");
     const other = values.get("with", "reference");
     const node = values.get("within", "quantity");
     const within = node && lowering.withUnit(node);
-    return name === undefined || other === undefined || within === undefined
-      ? undefined
-      : { name, other, within };
+    return whole({ name, other, within });
   },
   count,
   number: text,
   maker: text,
   donor: text,
-  material: (_, values) => {
-    const choice = values.text("value");
-    return choice === undefined ? undefined : { choice };
-  },
+  material: saying("choice", "word", (_, node) => node.text),
   price: money,
   supplier: reference,
   pack: (lowering, values) => {
@@ -98,17 +91,11 @@ export const TREE_RECORDS: LowerTable<Word> = {
   keep: count,
   kit: reference,
   single_use: yes,
-  life: (lowering, values) => {
-    const node = values.get("value", "life");
-    if (node === undefined) return undefined;
-    const quantity = lowering.amount(node.value, node.counted === "running" ? RUNNING : CALENDAR);
-    if (quantity === undefined) return undefined;
-    const life: LifeSpec =
-      node.counted === "running"
-        ? { counted: "running", amount: quantity }
-        : { counted: node.counted, duration: quantity };
-    return { life };
-  },
+  life: saying("life", "life", (lowering, { value, counted }): LifeSpec | undefined =>
+    counted === "running"
+      ? whole({ counted, amount: lowering.amount(value, RUNNING) })
+      : whole({ counted, duration: lowering.amount(value, CALENDAR) }),
+  ),
   expires: date,
   service: every,
   made: date,
