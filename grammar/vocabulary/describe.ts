@@ -1,4 +1,5 @@
 /** Shapes in words: for messages, signature help and the reference page. */
+import { withArticle } from "../article.ts";
 import type { ArgumentShape, Clause, DimensionHint, Shape } from "./shape.ts";
 
 const QUANTITIES: Readonly<Record<DimensionHint, string>> = {
@@ -100,7 +101,7 @@ export function describeShape(shape: Shape): string {
 
 function kinds(to: readonly string[]): string {
   const names = to.length > 4 ? ["part", "joint", "system", "circuit"] : to;
-  return names.map((kind, index) => `${index === 0 ? "a" : " or a"} ${kind}`).join("");
+  return names.map(withArticle).join(" or ");
 }
 
 /** The grammar of a statement in one line: `measured: REF NAME VALUE[, VALUE …] [± Q] [with GAUGE]`. */
