@@ -1,6 +1,8 @@
 /** What is wrong with days as such: their order, their dates, the hours that were worked on them. */
 import type { IsoDate } from "../quantities/dates.ts";
+import type { Decimal } from "../quantities/decimal.ts";
 import { decimal, ZERO } from "../quantities/decimal.ts";
+import type { Quantity } from "../quantities/quantity.ts";
 import { quantityOf } from "../quantities/quantity.ts";
 import { unit } from "../quantities/unit.ts";
 import type { DatedDay, DayBlock, Gathered } from "./definitions.ts";
@@ -54,7 +56,7 @@ const NOTHING: readonly Finding[] = [];
 function findingsOfHours(day: DayBlock, hands: number): readonly Finding[] {
   const found: Finding[] = [];
   if (day.hours?.greaterThan(FULL_DAY)) {
-    const data = { is: "too long", day: quantityOf(day.hours, HOUR) } as const;
+    const data = { is: "too long", day: told(day.hours) } as const;
     found.push(finding("hours-over-day", datePlace(day), data));
   }
   const work = day.facts.filter((fact) => fact.word === "worked");
@@ -65,12 +67,17 @@ function findingsOfHours(day: DayBlock, hands: number): readonly Finding[] {
     return found.length === 0 ? NOTHING : found;
   const data = {
     is: "booked",
-    booked: quantityOf(booked, HOUR),
-    day: quantityOf(hours, HOUR),
+    booked: told(booked),
+    day: told(hours),
     hands,
   } as const;
   const seeAlso = [{ place: datePlace(day), role: "the day" }];
   return [...found, finding("hours-over-day", placeAt(day.site, last.at), data, { seeAlso })];
+}
+
+/** Hours as they are told: times are written to the minute, a sixtieth of one hour. */
+function told(hours: Decimal): Quantity {
+  return quantityOf(hours.toDecimalPlaces(2), HOUR);
 }
 
 /** Hours that a day has where it states none. */
