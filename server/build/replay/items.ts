@@ -99,15 +99,16 @@ export function piecesNeeded(replay: Pick<Standing, "definitions">, { node, deci
 
 /** Whether what is fitted is a new one from the goods in hand (or should have been), and not the old one. */
 export function isNewOne(replay: Replay, part: PartState, { fact }: DatedFact<"fitted">): boolean {
-  const { node, decisions, place, missing } = part;
+  const { node, decisions, place, placed, missing, item } = part;
   const enough = inHandOf(replay, node) >= piecesNeeded(replay, part);
   if (missing || place === "gone") return true;
   if (place === "shelf") return !isFromStock(replay, node);
   // What is only tried may be the old one, as long as no new one is in hand.
   const mayBeOld = fact.forTrial && !enough;
   if (toBeReplaced(decisions) !== undefined) return !mayBeOld;
-  // What was tried goes on for good without having been off.
-  if (place === "trial") return false;
+  // What was tried goes on for good without having been off; but an old one of what serves only once does not.
+  const triedItself = place === "trial" && (item.since === placed || !isSingleUse(replay, node));
+  if (triedItself) return false;
   if (isSingleUse(replay, node)) return !mayBeOld;
   const condemned = condemnation(replay, part) !== undefined;
   const stated = fact.made !== undefined || fact.expires !== undefined || fact.batch !== undefined;
