@@ -1,5 +1,5 @@
 /** Limits that a `calc:` answers: one of the same name in the same block, or further down the branch of an assembly. */
-import { isFault } from "../quantities/quantity-fault.ts";
+import { unlessFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { judge } from "../quantities/verdict.ts";
 import type { Calculation } from "./calculation.ts";
@@ -52,6 +52,5 @@ function verdictOn(
   { record }: SourcedRecord<"limit">,
 ): Verdict | undefined {
   if (outcome.is !== "value" || outcome.value.kind !== "quantity") return undefined;
-  const verdict = judge([outcome.value.quantity], undefined, record.limits, nearShare(standing));
-  return isFault(verdict) ? undefined : verdict;
+  return unlessFault(judge([outcome.value.quantity], undefined, record.limits, nearShare(standing)));
 }

@@ -2,7 +2,7 @@
 import type { Quantity } from "../quantities/quantity.ts";
 import { meanOf } from "../quantities/quantity.ts";
 import type { QuantityFault } from "../quantities/quantity-fault.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { isFault, unlessFault } from "../quantities/quantity-fault.ts";
 import { combineExpanded } from "../quantities/uncertainty.ts";
 import type { Thread } from "../trade/thread.ts";
 import type { NamedDefinition } from "./definitions.ts";
@@ -41,8 +41,7 @@ export function isQuantity(known: Characteristic | undefined): known is Quantity
 /** Of a difference of two characteristics (k = 2); undefined where neither states one. */
 export function combinedUncertainty(one: Characteristic, other: Characteristic): Quantity | undefined {
   const [first, ...others] = [one.uncertainty, other.uncertainty].filter((each) => each !== undefined);
-  const combined = first && combineExpanded(first, ...others);
-  return combined === undefined || isFault(combined) ? undefined : combined;
+  return unlessFault(first && combineExpanded(first, ...others));
 }
 
 /** The newest of what was measured and set; undefined where it was neither. */

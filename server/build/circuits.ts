@@ -5,7 +5,7 @@
 import { decimal } from "../quantities/decimal.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { computedQuantity, convert, floatIn, hasDimension, quantityOf } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { unlessFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
 import { readWireGauge, voltageDrop, wireArea, wireCurrent } from "../trade/electrics.ts";
 import { wireRows } from "../trade/tables/wires.ts";
@@ -72,10 +72,7 @@ export function loadOf({ definitions }: Defined, circuit: TreeNode): Quantity | 
 }
 
 function currentOf(load: Quantity, supply: Quantity | undefined): Quantity | undefined {
-  if (!hasDimension(load, "power")) {
-    const inAmperes = convert(load, AMPERE);
-    return isFault(inAmperes) ? undefined : inAmperes;
-  }
+  if (!hasDimension(load, "power")) return unlessFault(convert(load, AMPERE));
   const volts = supply === undefined ? 0 : floatIn(supply, "V");
   return volts > 0 ? computedQuantity(floatIn(load, "W") / volts, AMPERE) : undefined;
 }

@@ -1,7 +1,7 @@
 /** Fits: a clearance or interference between two things that are measured or sized. */
 import type { Quantity } from "../quantities/quantity.ts";
 import { convert, subtract } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { isFault, unlessFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { judge } from "../quantities/verdict.ts";
 import { Calculator } from "./calculations.ts";
@@ -47,8 +47,6 @@ function judgeFit(standing: Standing, node: TreeNode, record: SourcedRecord<"fit
   if (unit === undefined || isFault(actual)) return undefined;
   const inUnit = convert(actual, unit);
   if (isFault(inUnit)) return undefined;
-  const verdict = judge([inUnit], combinedUncertainty(inner, outer), limits, 0);
-  return isFault(verdict)
-    ? undefined
-    : { record, inner, outer, outerNode, outerName, actual: inUnit, verdict };
+  const verdict = unlessFault(judge([inUnit], combinedUncertainty(inner, outer), limits, 0));
+  return verdict && { record, inner, outer, outerNode, outerName, actual: inUnit, verdict };
 }

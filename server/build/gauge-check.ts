@@ -1,8 +1,9 @@
 /** Whether a gauge could give the reading that it is said to have given. */
+import type { Limits } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { formatQuantity } from "../quantities/quantity.ts";
 import type { NamedDefinition } from "./definitions.ts";
-import { gaugeReads, recordOf } from "./judgement.ts";
+import { gaugeReads, rangesOf } from "./judgement.ts";
 import type { Standing } from "./standing.ts";
 import type { GaugeDoubt } from "./states.ts";
 
@@ -14,14 +15,14 @@ export function gaugeDoubts(
 ): readonly GaugeDoubt[] {
   const doubts: GaugeDoubt[] = [];
   if (gaugeReads(gauge, value) === false)
-    doubts.push({ is: "out of range", gauge, reading: value, range: rangesOf(gauge) });
+    doubts.push({ is: "out of range", gauge, reading: value, range: inWords(rangesOf(gauge)) });
   const good = gauges.get(gauge)?.calibrated?.until;
   if (good !== undefined && date > good) doubts.push({ is: "out of date", gauge, good });
   return doubts;
 }
 
-function rangesOf(gauge: NamedDefinition): string {
-  return (recordOf(gauge, "reads")?.ranges ?? [])
+function inWords(ranges: readonly Limits[]): string {
+  return ranges
     .map(({ lower, upper }) =>
       [lower, upper].flatMap((bound) => (bound ? [formatQuantity(bound)] : [])).join(" to "),
     )

@@ -4,7 +4,7 @@ import type { Limits } from "../quantities/limits.ts";
 import { zone } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { convert } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { unlessFault } from "../quantities/quantity-fault.ts";
 import type { NamedDefinition } from "./definitions.ts";
 import type { FactList } from "./fact-list.ts";
 import { COARSE_SHARE } from "./figures.ts";
@@ -107,8 +107,8 @@ function shareOfZone(
   most: number,
 ): { readonly zone: Quantity; readonly ratio: number } | undefined {
   const whole = zone(limits);
-  const same = whole && convert(uncertainty, whole.unit);
-  if (whole === undefined || same === undefined || isFault(same) || whole.value.isZero()) return undefined;
+  const same = unlessFault(whole && convert(uncertainty, whole.unit));
+  if (whole === undefined || same === undefined || whole.value.isZero()) return undefined;
   const ratio = same.value.div(whole.value).abs().toNumber();
   return ratio > most ? { zone: whole, ratio } : undefined;
 }

@@ -2,7 +2,7 @@
 import { coherentFloat } from "../quantities/coherent.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { computedQuantity, convert } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { unlessFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
 import { threadLength, threadLengthStandard } from "../trade/bolts.ts";
 import { printBolt } from "../trade/thread.ts";
@@ -68,6 +68,5 @@ export function lengthAsWritten(standing: Defined, joint: TreeNode, metres: numb
   const written = grip?.unit ?? unit(thread !== undefined && isInchThread(thread) ? "in" : "mm");
   // To the tenth of a micrometre: what is beyond comes of the arithmetic.
   const length = computedQuantity(Number(metres.toFixed(7)), unit("m"), 3);
-  const converted = convert(length, written);
-  return isFault(converted) ? length : converted;
+  return unlessFault(convert(length, written)) ?? length;
 }

@@ -2,7 +2,7 @@
 import type { Decimal } from "../quantities/decimal.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { compare, convert, hasDimension, quantityOf } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { unlessFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
 import type { DayBlock, Gathered } from "./definitions.ts";
 import type { DefinitionRecord } from "./lowering/definition-record.ts";
@@ -101,8 +101,7 @@ function inUnitOf({ hours, metres, runs }: Running, amount: Quantity): Quantity 
 
 function converted(value: Decimal, symbol: string, like: Quantity): Quantity {
   const quantity = quantityOf(value, unit(symbol));
-  const same = convert(quantity, like.unit);
-  return isFault(same) ? quantity : same;
+  return unlessFault(convert(quantity, like.unit)) ?? quantity;
 }
 
 function less(a: Running, b: Running): Running {

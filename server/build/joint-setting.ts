@@ -1,7 +1,7 @@
 /** A joint that is set not by torque but by a measurement: the newest one, and what it proves. */
 import type { Limits } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { unlessFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { judge } from "../quantities/verdict.ts";
 import { judgeReading, nearShare } from "./judgement.ts";
@@ -19,11 +19,17 @@ export interface JointSetting {
   readonly verdict: Verdict | undefined;
 }
 
+export interface SetBy {
+  readonly node: TreeNode;
+  readonly name: string;
+  readonly sourced: SourcedRecord<"set_by">;
+}
+
 /** What a joint is set by; undefined where it is set by torque, or the reference means nothing. */
 export function setBy(
   { definitions, names }: Pick<Standing, "definitions" | "names">,
   joint: TreeNode,
-): { readonly node: TreeNode; readonly name: string; readonly sourced: SourcedRecord<"set_by"> } | undefined {
+): SetBy | undefined {
   const sourced = definitions.one(joint, "set_by");
   if (sourced === undefined) return undefined;
   const { node, name } = names.member(sourced.record.reference, sourced.turns);
@@ -71,8 +77,7 @@ function judgeSetting(
   const wanted: Limits | undefined = standing.definitions
     .all(node, "setting")
     .findLast(({ record }) => record.name === name)?.record.limits;
-  const verdict = wanted && judge([value], undefined, wanted, nearShare(standing));
-  return verdict === undefined || isFault(verdict) ? undefined : verdict;
+  return unlessFault(wanted && judge([value], undefined, wanted, nearShare(standing)));
 }
 
 const remembered = new WeakMap<Definitions, ReadonlyMap<TreeNode, readonly SetJoint[]>>();

@@ -3,7 +3,7 @@ import type { Limits } from "../quantities/limits.ts";
 import { toleranceLimits } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { add, computedQuantity, convert, divide, hasDimension, quantityOf } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { unlessFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { judge, judgeExactly } from "../quantities/verdict.ts";
@@ -40,10 +40,9 @@ export function angleLimits({ definitions }: Defined, joint: TreeNode): Limits |
 /** What is aimed at: the nominal torque, else the middle of its limits, else the only one. */
 export function targetTorque({ nominal, lower, upper }: Limits): Quantity | undefined {
   if (nominal !== undefined || lower === undefined || upper === undefined) return nominal ?? lower ?? upper;
-  const sum = add(lower, upper);
-  const middle = isFault(sum) ? sum : divide(sum, quantityOf(2));
-  const written = isFault(middle) ? middle : convert(middle, lower.unit);
-  return isFault(written) ? lower : written;
+  const sum = unlessFault(add(lower, upper));
+  const middle = unlessFault(sum && divide(sum, quantityOf(2)));
+  return unlessFault(middle && convert(middle, lower.unit)) ?? lower;
 }
 
 type Figure = Pick<TorqueReading, "torque" | "angle" | "gauge">;
@@ -62,8 +61,8 @@ function faultOf(
 ): TorqueFault | undefined {
   const limits = torqueLimits(standing, joint);
   if (limits === undefined) return undefined;
-  const exact = judgeExactly(torque, limits);
-  if (isFault(exact)) return undefined;
+  const exact = unlessFault(judgeExactly(torque, limits));
+  if (exact === undefined) return undefined;
   if (exact.verdict === "outside") return outside("torque", exact, limits);
   const ofAngle = angleFault(standing, joint, angle);
   if (ofAngle !== undefined) return ofAngle;
@@ -76,8 +75,8 @@ const doubts = new Remembered<Limits, TorqueFault | undefined>();
 /** Whether it is uncertain that a torque within the limits is. */
 function doubtOf(torque: Quantity, gauge: TorqueReading["gauge"], limits: Limits): TorqueFault | undefined {
   const uncertainty = uncertaintyFor(undefined, gauge, torque);
-  const doubtful = judge([torque], uncertainty, limits, 0);
-  if (uncertainty === undefined || isFault(doubtful) || doubtful.verdict !== "uncertain") return undefined;
+  const doubtful = unlessFault(judge([torque], uncertainty, limits, 0));
+  if (uncertainty === undefined || doubtful?.verdict !== "uncertain") return undefined;
   const { reading, limit, side } = doubtful;
   return { is: "doubtful", reading, uncertainty, limit, side };
 }
@@ -91,13 +90,13 @@ export function isGrave(fault: TorqueFault | undefined): boolean {
 export function stageReached(standing: Defined, joint: TreeNode, torque: Quantity): Quantity | undefined {
   const limits = torqueLimits(standing, joint);
   if (limits === undefined) return undefined;
-  const final = judgeExactly(torque, limits);
-  if (isFault(final) || final.verdict !== "outside" || final.side !== "lower") return undefined;
+  const final = unlessFault(judgeExactly(torque, limits));
+  if (final?.verdict !== "outside" || final.side !== "lower") return undefined;
   const stages = standing.definitions.one(joint, "stages")?.record.quantities ?? [];
   return stages.find((stage) => {
     const around = withTolerance({ nominal: stage });
-    const verdict = around && judgeExactly(torque, around);
-    return verdict !== undefined && !isFault(verdict) && verdict.verdict !== "outside";
+    const verdict = unlessFault(around && judgeExactly(torque, around));
+    return verdict !== undefined && verdict.verdict !== "outside";
   });
 }
 
@@ -113,8 +112,8 @@ function angleFault(
     return asked?.form === "limits" && asked.then !== undefined
       ? { is: "angle missing", angle: asked.then }
       : undefined;
-  const verdict = judge([inDegrees(angle)], undefined, limits, 0);
-  return isFault(verdict) || verdict.verdict !== "outside" ? undefined : outside("angle", verdict, limits);
+  const verdict = unlessFault(judge([inDegrees(angle)], undefined, limits, 0));
+  return verdict?.verdict === "outside" ? outside("angle", verdict, limits) : undefined;
 }
 
 function outside(
@@ -129,8 +128,7 @@ function outside(
 function inDegrees(angle: Quantity): Quantity {
   const whole = hasDimension(angle, "turn") ? 360 : hasDimension(angle, "flat") ? 60 : undefined;
   if (whole !== undefined) return quantityOf(angle.value.times(whole), unit("deg"));
-  const converted = convert(angle, unit("deg"));
-  return isFault(converted) ? angle : converted;
+  return unlessFault(convert(angle, unit("deg"))) ?? angle;
 }
 
 /** What each torque without a tolerance comes to: it is asked for wherever the joint is. */
@@ -141,9 +139,8 @@ function withTolerance(limits: Limits): Limits | undefined {
   const known = remembered.get(limits);
   if (known !== undefined) return known;
   const tolerance = quantityOf(TORQUE_TOLERANCE, unit("%"));
-  const toleranced = limits.nominal && toleranceLimits(limits.nominal, tolerance);
-  if (toleranced === undefined || isFault(toleranced)) return undefined;
-  remembered.set(limits, toleranced);
+  const toleranced = unlessFault(limits.nominal && toleranceLimits(limits.nominal, tolerance));
+  if (toleranced !== undefined) remembered.set(limits, toleranced);
   return toleranced;
 }
 

@@ -4,7 +4,7 @@ import type { Limits } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { add, asDifference, hasDimension } from "../quantities/quantity.ts";
 import type { QuantityFault } from "../quantities/quantity-fault.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { isFault, unlessFault } from "../quantities/quantity-fault.ts";
 import { expandedFromResolution, gaugeUncertainty, uncertaintyOf } from "../quantities/uncertainty.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { judge, judgeExactly } from "../quantities/verdict.ts";
@@ -50,8 +50,7 @@ function verdictOn(
   verdicts.set(limit, ofLimit);
   return ofLimit.of(fact, [near, gauge && precisionOf(gauge)], () => {
     const uncertainty = (value: Quantity) => uncertaintyFor(fact.uncertainty, gauge, value);
-    const verdict = judge(values, uncertainty, limit.limits, near);
-    return isFault(verdict) ? undefined : verdict;
+    return unlessFault(judge(values, uncertainty, limit.limits, near));
   });
 }
 
@@ -119,8 +118,8 @@ function uncertaintyAfresh(
   precision: Precision | undefined,
   reading: Quantity,
 ): Quantity | undefined {
-  const uncertainty = uncertaintyKnown(stated, precision, reading);
-  if (uncertainty === undefined || isFault(uncertainty)) return undefined;
+  const uncertainty = unlessFault(uncertaintyKnown(stated, precision, reading));
+  if (uncertainty === undefined) return undefined;
   // A gauge for something else has nothing to say of this reading.
   return isFault(add(asDifference(reading), asDifference(uncertainty))) ? undefined : uncertainty;
 }
@@ -160,9 +159,14 @@ export function recordsOf<W extends RecordWord>(
   return found as unknown as readonly DefinitionRecord<W>[];
 }
 
+/** The ranges that a gauge states. */
+export function rangesOf(gauge: NamedDefinition): readonly Limits[] {
+  return recordOf(gauge, "reads")?.ranges ?? [];
+}
+
 /** Whether a gauge can read a value: within one of the ranges it states; undefined where it states none. */
 export function gaugeReads(gauge: NamedDefinition, value: Quantity): boolean | undefined {
-  const ranges: readonly Limits[] = recordOf(gauge, "reads")?.ranges ?? [];
+  const ranges = rangesOf(gauge);
   if (ranges.length === 0) return undefined;
   return ranges.some((range) => {
     const verdict = judgeExactly(value, range);

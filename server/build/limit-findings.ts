@@ -2,7 +2,7 @@
 import { zone } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { convert } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { unlessFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import type { Wear } from "../quantities/wear.ts";
 import { wear } from "../quantities/wear.ts";
@@ -189,8 +189,8 @@ function complainOfVerdict(
 }
 
 function shareOf(part: Quantity, whole: Quantity): number {
-  const same = convert(part, whole.unit);
-  return isFault(same) || whole.value.isZero() ? 0 : same.value.div(whole.value).toNumber();
+  const same = unlessFault(convert(part, whole.unit));
+  return same === undefined || whole.value.isZero() ? 0 : same.value.div(whole.value).toNumber();
 }
 
 /** How fast the newest readings of one kind head for their limit: of the whole, under one setup. */
@@ -218,8 +218,8 @@ function wearOf(
 ): Wear | undefined {
   return wears.of(fact.fact, [limit, gauge && precisionOf(gauge), ...readings], () => {
     const points = readings.flatMap((reading) => {
-      const value = meanOfReading(reading);
-      return isFault(value) ? [] : [{ date: reading.fact.date, runningHours: reading.hours, value }];
+      const value = unlessFault(meanOfReading(reading));
+      return value === undefined ? [] : [{ date: reading.fact.date, runningHours: reading.hours, value }];
     });
     return wear(points, limit.limits, uncertainty);
   });

@@ -4,7 +4,7 @@ import type { IsoDate } from "../quantities/dates.ts";
 import type { Decimal } from "../quantities/decimal.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { convert, hasDimension, quantityOf, subtract } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { unlessFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
 import { condemnation } from "./condemnation.ts";
 import { pastUnknown } from "./past.ts";
@@ -66,10 +66,9 @@ function lifeOf(standing: Standing, item: Item, sourced: SourcedRecord<"life">):
   const place = placeAt(sourced.site, sourced.record.at);
   if (life.counted === "running") {
     const used = usedOf(item, life.amount);
-    const left = subtract(life.amount, used);
-    if (isFault(left)) return undefined;
+    const left = unlessFault(subtract(life.amount, used));
     const known = item.number > 1 || !pastUnknown(standing);
-    return { is: "running", place, amount: life.amount, used, left, known };
+    return left && { is: "running", place, amount: life.amount, used, left, known };
   }
   const { counted, duration } = life;
   const from = counted === "made" ? item.made : item.since?.date;
@@ -105,8 +104,7 @@ function usedOf({ running }: Item, amount: Quantity): Quantity {
 
 function inUnitOf(value: Decimal, counted: "h" | "m", amount: Quantity): Quantity {
   const used = quantityOf(value, unit(counted));
-  const converted = convert(used, amount.unit);
-  return isFault(converted) ? used : converted;
+  return unlessFault(convert(used, amount.unit)) ?? used;
 }
 
 function isDate(ends: ReturnType<typeof addDuration>): ends is IsoDate {

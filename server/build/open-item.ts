@@ -6,7 +6,8 @@ import type { Condition, Decision } from "./lowering/fact.ts";
 import type { Place } from "./source.ts";
 import type { TreeNode } from "./tree/node.ts";
 
-interface OutsideData {
+/** A figure that is not as it must be. */
+export interface OutsideData {
   readonly name: string;
   readonly reading: Quantity;
   readonly limit: Quantity;

@@ -4,6 +4,7 @@
  */
 import type { IsoDate } from "../quantities/dates.ts";
 import { laterDate } from "../quantities/dates.ts";
+import type { Verdict } from "../quantities/verdict.ts";
 import { calculatedLimits } from "./calculated-limits.ts";
 import { circuitFaults, isCircuitError } from "./circuits.ts";
 import { condemnation } from "./condemnation.ts";
@@ -16,7 +17,7 @@ import { judgeReading, newestReadings, recordOf, unmeasuredLimits } from "./judg
 import { asksFor } from "./leaning.ts";
 import { isInUse, isOver, livesOf } from "./lives.ts";
 import type { HoldNeed } from "./lowering/definition-record.ts";
-import type { OpenItem } from "./open-item.ts";
+import type { OpenItem, OutsideData } from "./open-item.ts";
 import { openItem } from "./open-item.ts";
 import { unseenSince } from "./second-look.ts";
 import { securing } from "./securing.ts";
@@ -170,8 +171,7 @@ class Inspection {
       for (const { verdict } of judgeReading(this.standing, reading)) {
         const outside = verdict.verdict === "outside";
         if (!outside && !(critical && verdict.verdict === "uncertain")) continue;
-        const { reading: read, limit, side, uncertainty } = verdict;
-        const data = { name: reading.name, reading: read, limit, side, uncertainty };
+        const data = dataOf(reading.name, verdict);
         yield openItem(outside ? "limit-refused" : "limit-unproven", node, data, reading.fact.place);
       }
     }
@@ -187,10 +187,8 @@ class Inspection {
       const { name } = limit.record;
       if (verdict === undefined && critical)
         yield openItem("limit-unmeasured", node, { name }, calculation.place);
-      if (verdict?.verdict !== "outside") continue;
-      const { reading, side, uncertainty } = verdict;
-      const data = { name, reading, limit: verdict.limit, side, uncertainty };
-      yield openItem("limit-refused", node, data, calculation.place);
+      if (verdict?.verdict === "outside")
+        yield openItem("limit-refused", node, dataOf(name, verdict), calculation.place);
     }
   }
 
@@ -198,15 +196,8 @@ class Inspection {
     if (this.standing.definitions.one(node, "fit") === undefined) return;
     for (const { record, inner, outer, outerNode, outerName, verdict } of fitsOf(this.standing, node)) {
       if (verdict.verdict !== "outside") continue;
-      const { reading, limit, side, uncertainty } = verdict;
       const { sense, name } = record.record;
-      const data = {
-        name: `${sense} of ${name} in ${outerNode.path}.${outerName}`,
-        reading,
-        limit,
-        side,
-        uncertainty,
-      };
+      const data = dataOf(`${sense} of ${name} in ${outerNode.path}.${outerName}`, verdict);
       const newest = (outer.fact?.order ?? -1) > (inner.fact?.order ?? -1) ? outer : inner;
       yield openItem("limit-refused", node, data, newest.place);
     }
@@ -224,11 +215,8 @@ class Inspection {
       const { name } = wanted.record;
       if (newest === undefined)
         yield openItem("setting-not-set", node, { name }, placeAt(wanted.site, wanted.record.at));
-      else if (verdict?.verdict === "outside") {
-        const { reading, limit, side, uncertainty } = verdict;
-        const data = { name, reading, limit, side, uncertainty };
-        yield openItem("setting-out", node, data, newest.fact.place);
-      }
+      else if (verdict?.verdict === "outside")
+        yield openItem("setting-out", node, dataOf(name, verdict), newest.fact.place);
     }
   }
 
@@ -325,6 +313,10 @@ class Inspection {
   private headerOf(node: TreeNode): Place {
     return node.header ?? this.hold.header;
   }
+}
+
+function dataOf(name: string, { reading, limit, side, uncertainty }: Verdict): OutsideData {
+  return { name, reading, limit, side, uncertainty };
 }
 
 /** Goods on the shelf are not on the vehicle; what was scrapped and not asked for again is not missed. */

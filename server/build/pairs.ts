@@ -10,7 +10,7 @@ import {
   quantityOf,
   subtract,
 } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { isFault, unlessFault } from "../quantities/quantity-fault.ts";
 import { NO_UNIT } from "../quantities/unit.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { judge } from "../quantities/verdict.ts";
@@ -67,8 +67,8 @@ function judgePair(
   const difference = subtract(ours.value, theirs.value);
   const inUnit = isFault(difference) ? difference : convert(absolute(difference), larger.unit);
   if (isFault(inUnit)) return undefined;
-  const verdict = judge([inUnit], combinedUncertainty(ours, theirs), { upper: allowed }, 0);
-  return isFault(verdict) ? undefined : { ...sides, is: "judged", difference: inUnit, allowed, verdict };
+  const verdict = unlessFault(judge([inUnit], combinedUncertainty(ours, theirs), { upper: allowed }, 0));
+  return verdict && { ...sides, is: "judged", difference: inUnit, allowed, verdict };
 }
 
 /** Known from the thing itself, not from what it should be. */
@@ -92,7 +92,6 @@ function allowedDifference(
   if (within.unit.symbol !== "%" || larger.unit.symbol === "%") return asDifference(within);
   const aboutZero = one.value.isNegative() !== other.value.isNegative() || larger.value.isZero();
   if (aboutZero || hasDimension(larger, "angle") || hasDimension(larger, "temperature")) return undefined;
-  const share = convert(within, NO_UNIT);
-  const allowed = isFault(share) ? share : multiply(absolute(larger), quantityOf(share.value));
-  return isFault(allowed) ? undefined : allowed;
+  const share = unlessFault(convert(within, NO_UNIT));
+  return unlessFault(share && multiply(absolute(larger), quantityOf(share.value)));
 }

@@ -11,7 +11,7 @@ import {
   multiply,
   quantityOf,
 } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { isFault, unlessFault } from "../quantities/quantity-fault.ts";
 import type { Calculation } from "./calculation.ts";
 import { SLIP_FACTOR } from "./figures.ts";
 import { recordsOf } from "./judgement.ts";
@@ -207,8 +207,8 @@ function isNarrow(lower: Quantity, upper: Quantity): boolean {
 function factorOff(value: Quantity, nominal: Quantity): number | undefined {
   if (nominal.value.isZero() || value.value.isZero() || hasDimension(nominal, "temperature"))
     return undefined;
-  const same = convert(value, nominal.unit);
-  if (isFault(same)) return undefined;
+  const same = unlessFault(convert(value, nominal.unit));
+  if (same === undefined) return undefined;
   const factor = same.value.div(nominal.value).abs().toNumber();
   return factor >= SLIP_FACTOR || factor <= 1 / SLIP_FACTOR ? factor : undefined;
 }

@@ -3,7 +3,7 @@ import type { Decimal } from "../quantities/decimal.ts";
 import { ZERO } from "../quantities/decimal.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { convert } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { unlessFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
 import type { DatedFact, Running } from "./states.ts";
 
@@ -33,6 +33,5 @@ function sum(a: Decimal, b: Decimal): Decimal {
 }
 
 function metresOf(distance: Quantity): Decimal {
-  const metres = convert(distance, unit("m"));
-  return isFault(metres) ? ZERO : metres.value;
+  return unlessFault(convert(distance, unit("m")))?.value ?? ZERO;
 }

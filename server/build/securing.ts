@@ -7,7 +7,7 @@ import { isCritical, joinedParts } from "./criticality.ts";
 import { faultsOf } from "./joint-faults.ts";
 import { lockLack } from "./joint-lock.ts";
 import { dueRecheck } from "./joint-recheck.ts";
-import type { JointSetting } from "./joint-setting.ts";
+import type { JointSetting, SetBy } from "./joint-setting.ts";
 import { newestOf, setBy } from "./joint-setting.ts";
 import { isGrave, torqueFault } from "./joint-torque.ts";
 import { Kept } from "./kept.ts";
@@ -69,7 +69,8 @@ class Wants {
 
   private *ofTightness(): Generator<Wanting> {
     const { stage, apart, opened, nipped, tightened } = this.state;
-    if (setBy(this.standing, this.node) !== undefined && !this.isTrusted()) yield* this.ofSetting();
+    const by = setBy(this.standing, this.node);
+    if (by !== undefined && !this.isTrusted()) yield* this.ofSetting(by);
     else if (tightened !== undefined) yield* this.ofTightening(tightened);
     else if (nipped !== undefined) yield { code: "joint-nipped", by: nipped.fact.word, ...this.due(nipped) };
     else if (stage === "open" || apart) yield { code: "joint-open", ...this.due(this.lastOpening(opened)) };
@@ -122,9 +123,7 @@ class Wants {
     }
   }
 
-  private *ofSetting(): Generator<Wanting> {
-    const by = setBy(this.standing, this.node);
-    if (by === undefined) return;
+  private *ofSetting(by: SetBy): Generator<Wanting> {
     const what = `${by.node.path}.${by.name}`;
     const setting = newestOf(this.standing, this.state);
     if (setting === undefined) {

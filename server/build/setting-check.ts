@@ -2,7 +2,7 @@
 import { decimal } from "../quantities/decimal.ts";
 import type { Limits } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { unlessFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { judge } from "../quantities/verdict.ts";
 import type { NamedDefinition } from "./definitions.ts";
@@ -48,8 +48,7 @@ export function verdictOf(
   { values, uncertainty }: AsSet,
   { record }: SourcedRecord<"setting">,
 ): Verdict | undefined {
-  const verdict = judge(values, uncertainty, boundsOf(record.limits), 0);
-  return isFault(verdict) ? undefined : verdict;
+  return unlessFault(judge(values, uncertainty, boundsOf(record.limits), 0));
 }
 
 /** A setting without a tolerance is wanted exactly as written. */

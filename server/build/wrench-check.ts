@@ -3,12 +3,12 @@ import type { Limits } from "../quantities/limits.ts";
 import { zone } from "../quantities/limits.ts";
 import type { Quantity } from "../quantities/quantity.ts";
 import { convert } from "../quantities/quantity.ts";
-import { isFault } from "../quantities/quantity-fault.ts";
+import { isFault, unlessFault } from "../quantities/quantity-fault.ts";
 import type { NamedDefinition } from "./definitions.ts";
 import { COARSE_TORQUE_SHARE, LEAST_SHARE_OF_RANGE } from "./figures.ts";
 import type { LimitFindings } from "./finding-data/limits.ts";
 import { torqueLimits } from "./joint-torque.ts";
-import { recordOf, uncertaintyFor } from "./judgement.ts";
+import { rangesOf, uncertaintyFor } from "./judgement.ts";
 import { Remembered } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { TreeNode } from "./tree/node.ts";
@@ -24,7 +24,7 @@ export function wrenchCoarseness(
 }
 
 function lowInRange(gauge: NamedDefinition, torque: Quantity): LimitFindings["gauge-too-coarse"] | undefined {
-  const tops = (recordOf(gauge, "reads")?.ranges ?? []).flatMap(({ upper }) => upper ?? []);
+  const tops = rangesOf(gauge).flatMap(({ upper }) => upper ?? []);
   const ratios = tops.flatMap((greatest) => {
     const same = convert(torque, greatest.unit);
     return isFault(same) || greatest.value.isZero()
@@ -57,14 +57,8 @@ function coarseFor(
 ): LimitFindings["gauge-too-coarse"] | undefined {
   const whole = limits.lower === undefined || limits.upper === undefined ? undefined : zone(limits);
   const uncertainty = uncertaintyFor(undefined, gauge, torque);
-  const same = whole && uncertainty && convert(uncertainty, whole.unit);
-  if (
-    whole === undefined ||
-    uncertainty === undefined ||
-    same === undefined ||
-    isFault(same) ||
-    whole.value.isZero()
-  )
+  const same = unlessFault(whole && uncertainty && convert(uncertainty, whole.unit));
+  if (whole === undefined || uncertainty === undefined || same === undefined || whole.value.isZero())
     return undefined;
   const ratio = same.value.div(whole.value).abs().toNumber();
   if (ratio <= COARSE_TORQUE_SHARE) return undefined;

@@ -32,6 +32,13 @@ export function isFault<T extends object | number>(result: T): result is Extract
   return typeof result === "object" && "fault" in result;
 }
 
+/** The result of an operation of this floor; undefined where it has none. */
+export function unlessFault<T extends object | number>(
+  result: T | undefined,
+): Exclude<T, { fault: string }> | undefined {
+  return result === undefined || isFault(result) ? undefined : (result as Exclude<T, { fault: string }>);
+}
+
 interface Measured {
   readonly dimension: Dimension;
   readonly unit: { readonly symbol: string };

@@ -98,10 +98,11 @@ const LOWER: { readonly [W in FactWord]: Lower<W> } = {
     return conditions.length === 0 ? undefined : { what: what(values), conditions };
   },
   measured: (lowering, values) => {
-    const target = reference(values, "what");
-    const node = values.get("readings", "quantities");
-    const readings = quantitiesOf(lowering, node?.items ?? []);
-    if (target === undefined || node === undefined || readings.length === 0) return undefined;
+    const said = whole({ target: reference(values, "what"), node: values.get("readings", "quantities") });
+    if (said === undefined) return undefined;
+    const { target, node } = said;
+    const readings = quantitiesOf(lowering, node.items);
+    if (readings.length === 0) return undefined;
     const written = values.get("uncertainty", "quantity");
     return {
       target,

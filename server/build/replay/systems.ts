@@ -1,6 +1,6 @@
 /** Fluid systems: opened by what comes off or loose, drained, filled, bled and proved. */
 import { compare, convert, multiply, quantityOf } from "../../quantities/quantity.ts";
-import { isFault } from "../../quantities/quantity-fault.ts";
+import { isFault, unlessFault } from "../../quantities/quantity-fault.ts";
 import { connectionsOf } from "../connections.ts";
 import { CHANGE_SHARE } from "../figures.ts";
 import type { ProofComplaint } from "../finding-data/systems.ts";
@@ -134,8 +134,8 @@ function complainOfFilling(replay: Replay, { node }: SystemState, fact: DatedFac
   const capacity = replay.definitions.one(node, "capacity")?.record.quantity;
   const { volume } = fact.fact;
   if (capacity === undefined || volume === undefined || compare(volume, capacity) !== 1) return;
-  const inUnit = convert(capacity, volume.unit);
-  const data = { system: node.path, volume, capacity: isFault(inUnit) ? capacity : inUnit };
+  const inUnit = unlessFault(convert(capacity, volume.unit)) ?? capacity;
+  const data = { system: node.path, volume, capacity: inUnit };
   replay.complainOf(node, "overfilled", fact.place, data);
 }
 
