@@ -36,7 +36,12 @@ export const GROUPS = {
     ],
   },
   build: {
-    tests: ["test/build/*.test.ts", "test/rules/examples.test.ts", "test/rules/stories/**/*.test.ts"],
+    tests: [
+      "test/build/*.test.ts",
+      "test/rules/examples.test.ts",
+      "test/rules/{messages,messages-by-case,shown-beside,unread-values,words-of-a-release}.test.ts",
+      "test/rules/stories/**/*.test.ts",
+    ],
     slow: ["test/build/going-on*.test.ts"],
     above: ["test/rules/*.test.ts"],
   },
