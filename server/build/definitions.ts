@@ -19,6 +19,7 @@ import { OfBlocks, placeAt, sitesIn } from "./source.ts";
 import type { LikeFault } from "./tree/like.ts";
 import { expandLikes } from "./tree/like.ts";
 import type { SourcedRecord } from "./tree/node.ts";
+import { isWithin } from "./tree/node.ts";
 import type { TextDefinition } from "./tree/text-definition.ts";
 import type { Vehicle } from "./tree/tree.ts";
 import { Tree } from "./tree/tree.ts";
@@ -307,7 +308,8 @@ class Gathering {
     switch (fault.is) {
       case "unknown": {
         const place = likePlace(definition);
-        const near = nearest(fault.path, new Set([...paths].flatMap(pathAndAbove)), 4);
+        const others = [...paths].flatMap(pathAndAbove).filter((path) => !isWithin(path, definition.path));
+        const near = nearest(fault.path, new Set(others), 4);
         const fixes = near.map((text) => ({ ...place, text, title: `Write ${text}`, sure: false }));
         const data = { text: fault.path, kinds: [definition.kind], nearest: near };
         this.findings.push(finding("unknown-reference", place, data, { fixes }));
