@@ -43,10 +43,7 @@ function makeCover(standing: Defined, hold: NamedDefinition): Cover {
   const named =
     references.length === 0
       ? [gathered.tree.root]
-      : references.flatMap((reference) => {
-          const one = names.one(reference, TREE_KINDS);
-          return one === undefined ? names.targets(reference, TREE_KINDS).map(({ node }) => node) : [one];
-        });
+      : references.flatMap((reference) => names.things(reference, TREE_KINDS));
   const covered = new Set(coveredBy(standing, hold));
   const { jointsOf, systemsOf } = connectionsOf(standing);
   for (const node of [...covered]) {

@@ -101,10 +101,7 @@ export function stopsRunning(defined: Defined, hold: NamedDefinition, run: reado
 
 function runningStoppedBy({ names }: Defined, hold: NamedDefinition): readonly TreeNode[] {
   return recordsOf(hold, "stops").flatMap(({ ran }) =>
-    ran.flatMap((reference) => {
-      const one = names.one(reference, RUNNABLE);
-      return one === undefined ? names.targets(reference, RUNNABLE).map(({ node }) => node) : [one];
-    }),
+    ran.flatMap((reference) => names.things(reference, RUNNABLE)),
   );
 }
 

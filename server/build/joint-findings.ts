@@ -12,6 +12,7 @@ import { awaitedBy, awaitingOf } from "./joint-awaiting.ts";
 import type { JointFault } from "./joint-faults.ts";
 import { faultsOf } from "./joint-faults.ts";
 import { KeptOfAll, KeptOfEach } from "./kept-of-each.ts";
+import { later } from "./later.ts";
 import type { Leaning } from "./leaning.ts";
 import { leaningPlace } from "./leaning.ts";
 import type { Review } from "./review.ts";
@@ -166,12 +167,7 @@ function isTogether(review: Review, joint: TreeNode): boolean {
 function lastMet(review: Review, joint: TreeNode): DatedFact | undefined {
   return awaitingOf(review, joint)
     .map(({ met }) => met)
-    .reduce(later, undefined);
-}
-
-function later(a: DatedFact | undefined, b: DatedFact | undefined): DatedFact | undefined {
-  if (a === undefined || b === undefined) return a ?? b;
-  return a.order > b.order ? a : b;
+    .reduce<DatedFact | undefined>((last, met) => later(last, met), undefined);
 }
 
 function recordPlace(review: Review, joint: TreeNode, word: "lock" | "after"): RelatedPlace[] {

@@ -3,7 +3,6 @@
  * and is planned for the past or the next days. Until something does, what was not done is still to be done and no
  * more; then its absence is worth a complaint.
  */
-import type { ReferenceNode } from "../../grammar/syntax.ts";
 import { addDays } from "../quantities/dates.ts";
 import type { NamedDefinition } from "./definitions.ts";
 import type { FactList } from "./fact-list.ts";
@@ -125,7 +124,7 @@ function runsOf(
 ): ReadonlyMap<TreeNode, readonly DatedFact<"ran">[]> {
   const byNode = new Map<TreeNode, DatedFact<"ran">[]>();
   for (const fact of ran) {
-    for (const node of meantBy(standing, fact.fact.target)) listUnder(byNode, node, fact);
+    for (const node of standing.names.things(fact.fact.target, TREE_KINDS)) listUnder(byNode, node, fact);
   }
   return byNode;
 }
@@ -187,10 +186,4 @@ export function leaningPlace(leaning: Leaning): RelatedPlace {
     case "planned":
       return { place: leaning.place, role: `${leaning.hold.name} is planned` };
   }
-}
-
-/** A thing itself where a reference names one, else everything that it stands for. */
-function meantBy({ names }: Pick<Standing, "names">, reference: ReferenceNode): readonly TreeNode[] {
-  const one = names.one(reference, TREE_KINDS);
-  return one === undefined ? names.targets(reference, TREE_KINDS).map(({ node }) => node) : [one];
 }

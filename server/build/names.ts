@@ -73,6 +73,12 @@ export class Names {
     return "is" in found ? undefined : found;
   }
 
+  /** A thing itself where a reference means one, else everything that it stands for. */
+  things(reference: ReferenceNode, kinds: readonly TreeKind[]): readonly TreeNode[] {
+    const one = this.one(reference, kinds);
+    return one === undefined ? this.targets(reference, kinds).map(({ node }) => node) : [one];
+  }
+
   member(reference: ReferenceNode, turns?: readonly Turn[]): MemberResolution {
     return this.resolver.resolveMember(reference, turns);
   }

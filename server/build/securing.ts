@@ -11,6 +11,7 @@ import type { JointSetting, SetBy } from "./joint-setting.ts";
 import { newestOf, setBy } from "./joint-setting.ts";
 import { isGrave, torqueFault } from "./joint-torque.ts";
 import { Kept } from "./kept.ts";
+import { later } from "./later.ts";
 import { pastUnknown } from "./past.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
@@ -166,8 +167,7 @@ class Wants {
   private lastOpening(opened: DatedFact | undefined): DatedFact | undefined {
     let last = opened;
     for (const part of joinedParts(this.standing, this.node)) {
-      const placed = this.standing.parts.get(part)?.placed;
-      if (placed !== undefined && (last === undefined || placed.order > last.order)) last = placed;
+      last = later(last, this.standing.parts.get(part)?.placed);
     }
     return last;
   }

@@ -2,6 +2,7 @@
 import { connectionsOf } from "../connections.ts";
 import { joinedParts } from "../criticality.ts";
 import { newestOf } from "../joint-setting.ts";
+import { later } from "../later.ts";
 import { NO_RUNNING } from "../running.ts";
 import type { DatedFact, JointStage, JointState, PartState } from "../states.ts";
 import type { TreeNode } from "../tree/node.ts";
@@ -113,8 +114,7 @@ export function joinJoints(replay: Replay, part: TreeNode, fact: DatedFact<"fitt
 function lastPlaced(replay: Replay, part: TreeNode): DatedFact | undefined {
   let last: DatedFact | undefined;
   for (let around: TreeNode | undefined = part; around !== undefined; around = around.parent) {
-    const placed = replay.parts.get(around)?.placed;
-    if (placed !== undefined && (last === undefined || placed.order > last.order)) last = placed;
+    last = later(last, replay.parts.get(around)?.placed);
   }
   return last;
 }
