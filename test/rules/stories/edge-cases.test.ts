@@ -3,7 +3,7 @@
  * stories stand in `edge-cases.txt`, each behind a line `== what is expected`. Beside the marks of a story there may be
  * lines `open for HOLD: WHAT`, which are all that is open for that hold point at the end, in their order.
  */
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { sayOpenItemByName } from "../../../server/build/open-item.ts";
 import { openItems } from "../../../server/build/openness.ts";
@@ -13,9 +13,10 @@ import { readStory } from "../story.ts";
 const OPEN = /^open for (\S+): (.*)$/;
 const MARK = /^ *\^+ (?:error|warning|information|hint) /;
 
-const stories = readFileSync(new URL("edge-cases.txt", import.meta.url), "utf8")
-  .split(/^== /m)
-  .slice(1)
+const folder = new URL("edges/", import.meta.url);
+
+const stories = readdirSync(folder)
+  .flatMap((name) => readFileSync(new URL(name, folder), "utf8").split(/^== /m).slice(1))
   .map((part) => {
     const [title = "", ...lines] = part.split("\n");
     const open = lines.flatMap((line) => {
