@@ -18,7 +18,7 @@ import type {
 } from "./syntax.ts";
 import * as token from "./tokens.ts";
 import { ValueFault } from "./value-fault.ts";
-import { spanOf, startOf, wordNode } from "./value-nodes.ts";
+import { numberNode, spanOf, startOf, wordNode } from "./value-nodes.ts";
 import { ValueParser } from "./value-parser.ts";
 
 export class RecordValueParser extends ValueParser {
@@ -274,11 +274,17 @@ export class RecordValueParser extends ValueParser {
     return { kind: "pack", count, at, start: count.start, end: at?.end ?? count.end };
   });
 
-  /** `AWG 14`. */
+  /** `AWG 14`, `AWG 4/0`: the name of a size, and no fraction. */
   readonly wireGauge = this.RULE("wireGauge", (): WireGaugeNode => {
     const start = startOf(this.CONSUME(token.Awg));
-    const number = this.SUBRULE(this.number);
-    return { kind: "wireGauge", number, start, end: number.end };
+    const read = this.OR([
+      { ALT: () => this.CONSUME(token.Decimal) },
+      { ALT: () => this.CONSUME(token.Fraction) },
+    ]);
+    return this.ACTION(() => {
+      const number = numberNode(read);
+      return { kind: "wireGauge", number, start, end: number.end };
+    });
   });
 
   /** The `-70` of `A2-70`. */
