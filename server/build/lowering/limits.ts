@@ -188,7 +188,7 @@ function isOfNominal(tolerance: Quantity, nominal: Quantity): boolean {
 }
 
 /** A figure of another kind than the one that it belongs to. */
-function refuseUnlike(lowering: ValueLowering, node: QuantityNode, like: Quantity): undefined {
+export function refuseUnlike(lowering: ValueLowering, node: QuantityNode, like: Quantity): undefined {
   const written = node.parts[0].unit;
   return written === undefined
     ? lowering.complain("wrong-dimension", node, expectedLike(like))

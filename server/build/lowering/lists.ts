@@ -1,12 +1,15 @@
 /** Lists of counted things, and of figures that share a unit. */
 import type { CountedReferencesNode, QuantityNode, UnitNode } from "../../../grammar/syntax.ts";
 import type { Quantity } from "../../quantities/quantity.ts";
+import { compare } from "../../quantities/quantity.ts";
+import { isFault } from "../../quantities/quantity-fault.ts";
 import type { Unit } from "../../quantities/unit.ts";
 import { isUnitFault, readUnit } from "../../quantities/unit.ts";
 import { asKept } from "../list-under.ts";
 import type { Counted } from "./definition-record.ts";
 import type { Due } from "./due.ts";
 import { ANY } from "./due.ts";
+import { refuseUnlike } from "./limits.ts";
 import type { ValueLowering } from "./values.ts";
 import { isBare } from "./values.ts";
 
@@ -24,7 +27,10 @@ export function countedItems(
   return asKept(counted);
 }
 
-/** A list in which a bare figure takes the unit of the next one behind it that has one, else of the last before it. */
+/**
+ * A list of figures of one kind, in which a bare one takes the unit of the next one behind it that has one, else of the
+ * last before it.
+ */
 export function quantitiesOf(
   lowering: ValueLowering,
   nodes: readonly QuantityNode[],
@@ -37,13 +43,17 @@ export function quantitiesOf(
   }
   const read = nodes.map((node) => unitOf(node.parts[0].unit));
   const hint = read.find((known) => known !== undefined);
+  let first: Quantity | undefined;
   const quantities = nodes.flatMap((node, index) => {
     const fallback =
       read.slice(index).find((known) => known !== undefined) ??
       read.slice(0, index).findLast((known) => known !== undefined);
     // A figure that could only borrow a unit which is none is lost with it: the complaint stands at the unit.
     if (isBare(node) && fallback === undefined && !nodes.every(isBare)) return [];
-    return lowering.quantity(node, due, { fallback, hint }) ?? [];
+    const quantity = lowering.quantity(node, due, { fallback, hint });
+    if (quantity === undefined) return [];
+    first ??= quantity;
+    return isFault(compare(first, quantity)) ? (refuseUnlike(lowering, node, first) ?? []) : quantity;
   });
   return asKept(quantities);
 }
