@@ -1,6 +1,6 @@
 /**
  * What is said at the edges: on the very day, at exactly the limit, of one and of several, of what was done twice. The
- * stories stand in `edge-cases.txt`, each behind a line `== what is expected`. Beside the marks of a story there may be
+ * stories stand in the files of `edges/`, each behind a line `== what is expected`. Beside the marks of a story there may be
  * lines `open for HOLD: WHAT`, which are all that is open for that hold point at the end, in their order.
  */
 import { readdirSync, readFileSync } from "node:fs";
