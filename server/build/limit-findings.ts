@@ -4,8 +4,8 @@ import type { Quantity } from "../quantities/quantity.ts";
 import { convert } from "../quantities/quantity.ts";
 import { unlessFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
-import type { Wear } from "../quantities/wear.ts";
-import { wear } from "../quantities/wear.ts";
+import type { Wear, WearReading } from "../quantities/wear.ts";
+import { EarlierReadings, wear } from "../quantities/wear.ts";
 import { calculatedLimits } from "./calculated-limits.ts";
 import type { Calculation } from "./calculation.ts";
 import { meanOfReading } from "./characteristic.ts";
@@ -202,7 +202,7 @@ function complainOfWear(review: Review, { node, item }: PartState): void {
     const last = readings.at(-1);
     if (readings.length < 2 || isSetInFitting(review, node, record.name)) continue;
     const worn = last && wearOf(readings, last, record);
-    if (worn?.remaining === undefined || last === undefined) continue;
+    if (worn === undefined || last === undefined) continue;
     const { rate, over, remaining: left, limit } = worn;
     const place = review.placeIn(last.fact, last.fact.fact.readingsAt);
     review.complainOf(node, "wear-rate", place, { characteristic: record.name, rate, over, left, limit });
@@ -210,18 +210,30 @@ function complainOfWear(review: Review, { node, item }: PartState): void {
 }
 
 const wears = new Remembered<LoweredFact, Wear | undefined>();
+const earlierOnes = new Remembered<LoweredFact, EarlierReadings>();
 
+/** Undefined where the last reading has no mean. */
 function wearOf(
   readings: readonly Reading[],
-  { fact, gauge, uncertainty }: Reading,
+  last: Reading,
   limit: DefinitionRecord<"limit">,
 ): Wear | undefined {
+  const { fact, gauge, uncertainty } = last;
   return wears.of(fact.fact, [limit, gauge && precisionOf(gauge), ...readings], () => {
-    const points = readings.flatMap((reading) => {
-      const value = unlessFault(meanOfReading(reading));
-      return value === undefined ? [] : [{ date: reading.fact.date, runningHours: reading.hours, value }];
-    });
-    return wear(points, limit.limits, uncertainty);
+    const [newest] = wearReadings([last]);
+    const earlier = readings.slice(0, -1);
+    const key = earlier.at(-1)?.fact.fact;
+    if (newest === undefined || key === undefined) return undefined;
+    // While the last one is being written those before it stay as they are.
+    const known = earlierOnes.of(key, earlier, () => new EarlierReadings(wearReadings(earlier)));
+    return wear(known, newest, limit.limits, uncertainty);
+  });
+}
+
+function wearReadings(readings: readonly Reading[]): WearReading[] {
+  return readings.flatMap((reading) => {
+    const value = unlessFault(meanOfReading(reading));
+    return value === undefined ? [] : [{ date: reading.fact.date, runningHours: reading.hours, value }];
   });
 }
 

@@ -25,7 +25,7 @@ export interface WearReading {
   readonly value: Quantity;
 }
 
-/** How fast a characteristic goes towards its limit. */
+/** How fast a characteristic goes towards a limit that is no further away than the readings lie apart. */
 export interface Wear {
   /** Against running hours where any were recorded between the readings, else against days. */
   readonly over: "h" | "d";
@@ -35,36 +35,80 @@ export interface Wear {
   readonly limit: Quantity;
   /** First to last reading, in h or d. */
   readonly span: Quantity;
-  /** From the last reading to the limit, in h or d; undefined where that is further than one span, as far as a line is drawn. */
-  readonly remaining: Quantity | undefined;
+  /** From the last reading to the limit, in h or d: one span at the most, as far as a line is drawn. */
+  readonly remaining: Quantity;
+}
+
+/** Sums over points, of which the line through them follows. */
+interface Sums {
+  readonly count: number;
+  readonly x: Decimal;
+  readonly y: Decimal;
+  readonly squares: Decimal;
+  readonly products: Decimal;
+}
+
+const NO_POINTS: Sums = { count: 0, x: ZERO, y: ZERO, squares: ZERO, products: ZERO };
+
+/** Readings of one item, in the order of their dates. What one more needs to know of them is summed up once. */
+export class EarlierReadings {
+  readonly first: WearReading | undefined;
+  private readonly readings: readonly WearReading[];
+  private readonly known = new Map<Wear["over"], Sums | undefined>();
+
+  constructor(readings: readonly WearReading[]) {
+    this.first = readings[0];
+    this.readings = readings;
+  }
+
+  /** Sums over hours or days since the first reading, and readings in its unit; undefined where one has another dimension. */
+  sums(over: Wear["over"]): Sums | undefined {
+    if (!this.known.has(over)) this.known.set(over, this.sumUp(over));
+    return this.known.get(over);
+  }
+
+  private sumUp(over: Wear["over"]): Sums | undefined {
+    let sums: Sums | undefined = NO_POINTS;
+    for (const reading of this.readings)
+      sums = sums && this.first && withPoint(sums, pointOf(this.first, reading, over));
+    return sums;
+  }
 }
 
 /**
- * The least squares line through two or more readings of one item, in the order of their dates. Undefined unless it heads
- * for a limit not yet reached and the readings moved more than √2 · U, the uncertainty of a difference of two of them
- * (JCGM 100:2008, equation 10). The line: C. F. Gauss's least squares, as in JCGM 100:2008, annex H.3.
+ * The least squares line through earlier readings of an item and the last one. Undefined unless it heads for a limit not
+ * yet reached, within one span of the readings, and they moved more than √2 · U, the uncertainty of a difference of two of
+ * them (JCGM 100:2008, equation 10). The line: C. F. Gauss's least squares, as in JCGM 100:2008, annex H.3.
  */
 export function wear(
-  readings: readonly WearReading[],
+  earlier: EarlierReadings,
+  last: WearReading,
   limits: Limits,
   uncertainty: Quantity | undefined,
 ): Wear | undefined {
-  const [first, last] = [readings[0], readings.at(-1)];
+  const { first } = earlier;
   // One reading has not moved.
-  if (first === undefined || last === undefined) return undefined;
-  if (!movedBeyond(first.value, last.value, uncertainty)) return undefined;
+  if (first === undefined || !movedBeyond(first.value, last.value, uncertainty)) return undefined;
   const over = last.runningHours.greaterThan(first.runningHours) ? "h" : "d";
-  const points = pointsOf(readings, over);
-  const line = points === undefined ? undefined : leastSquares(points);
-  if (points === undefined || line === undefined || line.slope.isZero()) return undefined;
-  const side = line.slope.isNegative() ? "lower" : "upper";
+  const point = pointOf(first, last, over);
+  const before = earlier.sums(over);
+  const sums = before && withPoint(before, point);
+  if (point === undefined || sums === undefined) return undefined;
+  const { x: span } = point;
+  const { count, x, y, squares, products } = sums;
+  // The slope is rise over run; both are multiples of the same, so that nothing is divided before the end.
+  const run = squares.times(count).minus(x.times(x));
+  const rise = products.times(count).minus(x.times(y));
+  // All readings at one time, or a level line.
+  if (run.isZero() || rise.isZero()) return undefined;
+  const side = rise.isNegative() ? "lower" : "upper";
   const limit = limits[side];
   const bound = limit === undefined ? undefined : convert(limit, first.value.unit);
   if (limit === undefined || bound === undefined || isFault(bound)) return undefined;
-  const span = points.at(-1)?.x ?? ZERO;
-  const remaining = bound.value.minus(line.intercept).div(line.slope).minus(span);
-  if (remaining.isNegative()) return undefined;
-  const rate = rateOf(line.slope, first.value, over);
+  const reached = run.times(bound.value.times(count).minus(y)).plus(rise.times(x)).div(rise.times(count));
+  const remaining = reached.minus(span);
+  if (remaining.isNegative() || remaining.greaterThan(span)) return undefined;
+  const rate = rateOf(rise.div(run), first.value, over);
   if (rate === undefined) return undefined;
   return {
     over,
@@ -72,7 +116,7 @@ export function wear(
     side,
     limit,
     span: quantityOf(span, unit(over)),
-    remaining: remaining.greaterThan(span) ? undefined : computedQuantity(remaining, unit(over), 3),
+    remaining: computedQuantity(remaining, unit(over), 3),
   };
 }
 
@@ -81,43 +125,36 @@ interface Point {
   readonly y: Decimal;
 }
 
-/** Hours or days since the first reading, and readings in the unit of the first. */
-function pointsOf(readings: readonly WearReading[], over: "h" | "d"): Point[] | undefined {
-  const [first] = readings;
-  if (first === undefined) return undefined;
-  const points: Point[] = [];
-  for (const { date, runningHours, value } of readings) {
-    const y = convert(value, first.value.unit);
-    if (isFault(y)) return undefined;
-    const x = over === "h" ? runningHours.minus(first.runningHours) : decimal(daysBetween(first.date, date));
-    points.push({ x, y: y.value });
-  }
-  return points;
+/** Hours or days since the first reading, and the reading in the unit of the first. */
+function pointOf(first: WearReading, reading: WearReading, over: Wear["over"]): Point | undefined {
+  const y = convert(reading.value, first.value.unit);
+  if (isFault(y)) return undefined;
+  const x =
+    over === "h"
+      ? reading.runningHours.minus(first.runningHours)
+      : decimal(daysBetween(first.date, reading.date));
+  return { x, y: y.value };
 }
 
-/** Undefined where all readings stand at one time. */
-function leastSquares(points: readonly Point[]): { slope: Decimal; intercept: Decimal } | undefined {
-  const meanX = mean(points.map((point) => point.x));
-  const meanY = mean(points.map((point) => point.y));
-  let [squares, products] = [ZERO, ZERO];
-  for (const { x, y } of points) {
-    squares = squares.plus(x.minus(meanX).pow(2));
-    products = products.plus(x.minus(meanX).times(y.minus(meanY)));
-  }
-  if (squares.isZero()) return undefined;
-  const slope = products.div(squares);
-  return { slope, intercept: meanY.minus(slope.times(meanX)) };
+function withPoint(sums: Sums, point: Point | undefined): Sums | undefined {
+  if (point === undefined) return undefined;
+  const { x, y } = point;
+  return {
+    count: sums.count + 1,
+    x: sums.x.plus(x),
+    y: sums.y.plus(y),
+    squares: sums.squares.plus(x.times(x)),
+    products: sums.products.plus(x.times(y)),
+  };
 }
 
-function mean(values: readonly Decimal[]): Decimal {
-  return values.reduce((total, value) => total.plus(value), ZERO).div(values.length);
-}
+const ROOT_OF_TWO = decimal(2).squareRoot();
 
 function movedBeyond(first: Quantity, last: Quantity, uncertainty: Quantity | undefined): boolean {
   const moved = subtract(last, first);
   if (isFault(moved)) return false;
   const threshold = uncertainty ?? { ...asDifference(first), value: ZERO };
-  const least = { ...asDifference(threshold), value: threshold.value.abs().times(decimal(2).squareRoot()) };
+  const least = { ...asDifference(threshold), value: threshold.value.abs().times(ROOT_OF_TWO) };
   return compare(absolute(moved), least) === 1;
 }
 

@@ -2,8 +2,9 @@ import { describe, expect, test } from "vitest";
 import type { IsoDate } from "../../server/quantities/dates.ts";
 import { decimal } from "../../server/quantities/decimal.ts";
 import type { Limits } from "../../server/quantities/limits.ts";
+import type { Quantity } from "../../server/quantities/quantity.ts";
 import type { WearReading } from "../../server/quantities/wear.ts";
-import { wear } from "../../server/quantities/wear.ts";
+import { EarlierReadings, wear as wearBetween } from "../../server/quantities/wear.ts";
 import { q, shown } from "./written.ts";
 
 const THICKNESS: Limits = { lower: q("8.4 mm") };
@@ -14,6 +15,11 @@ function readings(...lines: string[]): WearReading[] {
     const [date = "", hours = "", , ...value] = line.split(" ");
     return { date: date as IsoDate, runningHours: decimal(hours), value: q(value.join(" ")) };
   });
+}
+
+function wear(all: readonly WearReading[], limits: Limits, uncertainty: Quantity | undefined) {
+  const last = all.at(-1);
+  return last && wearBetween(new EarlierReadings(all.slice(0, -1)), last, limits, uncertainty);
 }
 
 function printed(quantity: Parameters<typeof shown>[0] | undefined): string | undefined {
@@ -48,7 +54,7 @@ describe("wear", () => {
       undefined,
     );
     expect(found?.rate.value.toString()).toBe("0.11");
-    expect(found?.remaining?.value.toString()).toBe("10");
+    expect(found?.remaining.value.toString()).toBe("10");
   });
 
   test("readings in different units are one characteristic", () => {
@@ -74,16 +80,37 @@ describe("wear", () => {
 
   test("no figure unless it moved more than the root of two times U", () => {
     const moved = readings("2026-01-01 0 h 9.000 mm", "2026-02-01 9 h 8.900 mm");
-    expect(wear(moved, THICKNESS, q("0.0708 mm"))).toBeUndefined();
-    expect(wear(moved, THICKNESS, q("0.0707 mm"))).toBeDefined();
+    const near: Limits = { lower: q("8.85 mm") };
+    expect(wear(moved, near, q("0.0708 mm"))).toBeUndefined();
+    expect(wear(moved, near, q("0.0707 mm"))).toBeDefined();
   });
 
-  test("the line is never drawn further than one span ahead, though the rate stands", () => {
-    const far = wear(readings("2026-01-01 0 h 9.5 mm", "2026-02-01 10 h 9.4 mm"), THICKNESS, undefined);
-    expect(printed(far?.rate)).toBe("-0.0100 mm/h");
-    expect(far?.remaining).toBeUndefined();
+  test("the line is never drawn further than one span ahead", () => {
+    const far = wear(readings("2026-01-01 0 h 9.4 mm", "2026-02-01 10 h 8.91 mm"), THICKNESS, undefined);
+    expect(far).toBeUndefined();
     const oneSpan = wear(readings("2026-01-01 0 h 9.4 mm", "2026-02-01 10 h 8.9 mm"), THICKNESS, undefined);
     expect(printed(oneSpan?.remaining)).toBe("10.0 h");
+  });
+
+  // Through (0, 1), (1, 2), (3, 2): slope 2/7, intercept 9/7, neither of which ends; 3 is reached at 6, one span further.
+  test("nothing is rounded on the way to where the limit is reached", () => {
+    const found = wear(
+      readings("2026-01-01 0 h 1 mm", "2026-01-02 1 h 2 mm", "2026-01-03 3 h 2 mm"),
+      { upper: q("3 mm") },
+      undefined,
+    );
+    expect(found?.remaining.value.toString()).toBe("3");
+  });
+
+  test("what earlier readings sum up to serves each last one", () => {
+    const all = readings("2026-01-01 0 h 9.50 mm", "2026-02-01 10 h 9.00 mm", "2026-03-01 10 h 8.9 mm");
+    const earlier = new EarlierReadings(all.slice(0, 2));
+    for (const line of ["2026-04-01 20 h 8.50 mm", "2026-04-01 0 h 8.60 mm", "2026-04-01 30 h 8.40 mm"]) {
+      const [last] = readings(line) as [WearReading];
+      expect(wearBetween(earlier, last, THICKNESS, undefined)).toEqual(
+        wear([...all.slice(0, 2), last], THICKNESS, undefined),
+      );
+    }
   });
 
   test("one reading, or all on one day, tell nothing", () => {
