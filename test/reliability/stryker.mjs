@@ -102,7 +102,7 @@ export function mutate(group, files, draw) {
     mutate: files,
     concurrency: 1,
     // Which of a thousand tests reaches which of fifteen thousand changes takes gigabytes to tell.
-    testRunnerNodeArgs: ["--max-old-space-size=8192"],
+    testRunnerNodeArgs: ["--max-old-space-size=12288"],
     // What runs once, as a file is loaded, has every test run anew for each change.
     coverageAnalysis: "perTest",
     ignoreStatic: true,
