@@ -5,6 +5,7 @@
 import { connectionsOf } from "./connections.ts";
 import type { NamedDefinition } from "./definitions.ts";
 import { coveredBy } from "./leaning.ts";
+import { madeOnce } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { Definitions } from "./tree/definitions.ts";
 import type { TreeKind, TreeNode } from "./tree/node.ts";
@@ -24,13 +25,8 @@ const remembered = new WeakMap<Definitions, Map<NamedDefinition, Cover>>();
 
 /** With the definitions in force; made once for them. */
 export function coverOf(standing: Defined, hold: NamedDefinition): Cover {
-  const ofDefinitions = remembered.get(standing.definitions) ?? new Map<NamedDefinition, Cover>();
-  remembered.set(standing.definitions, ofDefinitions);
-  const known = ofDefinitions.get(hold);
-  if (known !== undefined) return known;
-  const made = makeCover(standing, hold);
-  ofDefinitions.set(hold, made);
-  return made;
+  const ofDefinitions = madeOnce(remembered, standing.definitions, () => new Map());
+  return madeOnce(ofDefinitions, hold, () => makeCover(standing, hold));
 }
 
 const TREE_KINDS: readonly TreeKind[] = ["assembly", "part", "joint", "system", "circuit"];

@@ -11,6 +11,7 @@ import { loadingOf } from "./joint-loading.ts";
 import { engagementOf, protrusionOf } from "./joint-reach.ts";
 import { torqueLimits } from "./joint-torque.ts";
 import type { RecordWord } from "./lowering/definition-record.ts";
+import { madeOnce } from "./remembered.ts";
 import type { Place } from "./source.ts";
 import { placeAt, textAt } from "./source.ts";
 import type { Standing } from "./standing.ts";
@@ -67,12 +68,8 @@ const WORDS: readonly RecordWord[] = [
 
 /** With the definitions in force; found once for them. */
 export function faultsOf(standing: Defined, joint: TreeNode): readonly JointFault[] {
-  const definitions = standing.definitions.since(WORDS);
-  const known = remembered.get(definitions) ?? new Map<TreeNode, readonly JointFault[]>();
-  remembered.set(definitions, known);
-  const faults = known.get(joint) ?? [...new Specification(standing, joint).faults()];
-  known.set(joint, faults);
-  return faults;
+  const ofDefinitions = madeOnce(remembered, standing.definitions.since(WORDS), () => new Map());
+  return madeOnce(ofDefinitions, joint, () => [...new Specification(standing, joint).faults()]);
 }
 
 /** Below a hundredth of a millimetre nothing is short or long; floats are not exact. */

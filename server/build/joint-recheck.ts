@@ -6,6 +6,7 @@ import { unlessFault } from "../quantities/quantity-fault.ts";
 import { unit } from "../quantities/unit.ts";
 import type { DayBlock, Gathered } from "./definitions.ts";
 import type { DefinitionRecord } from "./lowering/definition-record.ts";
+import { madeOnce } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { JointState, Running } from "./states.ts";
 import { Definitions } from "./tree/definitions.ts";
@@ -47,36 +48,29 @@ const asking = new WeakMap<Gathered, boolean>();
 
 /** Whether any joint may ask for one, since rechecks are changed in the diary. */
 export function asksForRechecks({ gathered }: Pick<Standing, "gathered">): boolean {
-  const known = asking.get(gathered) ?? gathered.dayLists.some(asksInDays);
-  asking.set(gathered, known);
-  return known;
+  return madeOnce(asking, gathered, () => gathered.dayLists.some(asksInDays));
 }
 
 const askingDays = new WeakMap<readonly DayBlock[], boolean>();
 
 function asksInDays(days: readonly DayBlock[]): boolean {
-  const known = askingDays.get(days);
-  if (known !== undefined) return known;
-  const asks = days.some(asksInDay);
-  askingDays.set(days, asks);
-  return asks;
+  return madeOnce(askingDays, days, () => days.some(asksInDay));
 }
 
 function asksInDay({ facts }: DayBlock): boolean {
-  for (const fact of facts) if (fact.word === "changed" && asksForRecheck(fact.record)) return true;
-  return false;
+  return facts.some((fact) => fact.word === "changed" && asksForRecheck(fact.record));
 }
 
 const written = new WeakMap<Tree, ReadonlySet<TreeNode>>();
 
 /** The joints of which the blocks ask for a recheck. */
 function jointsWithRechecks(tree: Tree): ReadonlySet<TreeNode> {
-  const definitions = new Definitions();
-  const known =
-    written.get(tree) ??
-    new Set([...tree.ofKind("joint")].filter((joint) => definitions.one(joint, "recheck") !== undefined));
-  written.set(tree, known);
-  return known;
+  return madeOnce(written, tree, () => {
+    const definitions = new Definitions();
+    return new Set(
+      [...tree.ofKind("joint")].filter((joint) => definitions.one(joint, "recheck") !== undefined),
+    );
+  });
 }
 
 function asksForRecheck(record: DefinitionRecord): boolean {

@@ -5,6 +5,7 @@ import { unlessFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { judge } from "../quantities/verdict.ts";
 import { judgeReading, nearShare } from "./judgement.ts";
+import { madeOnce } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { DatedFact, JointState, Reading } from "./states.ts";
 import type { Definitions } from "./tree/definitions.ts";
@@ -93,9 +94,7 @@ export function jointsSetBy(
   node: TreeNode,
   name: string,
 ): readonly TreeNode[] {
-  const definitions = standing.definitions.since(["set_by"]);
-  const known = remembered.get(definitions) ?? everySetJoint(standing);
-  remembered.set(definitions, known);
+  const known = madeOnce(remembered, standing.definitions.since(["set_by"]), () => everySetJoint(standing));
   return (known.get(node) ?? []).flatMap((set) => (set.name === name ? [set.joint] : []));
 }
 

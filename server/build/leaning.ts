@@ -10,7 +10,7 @@ import type { RelatedPlace } from "./finding.ts";
 import { recordsOf } from "./judgement.ts";
 import { listUnder } from "./list-under.ts";
 import type { HoldNeed } from "./lowering/definition-record.ts";
-import { Remembered } from "./remembered.ts";
+import { madeOnce, Remembered } from "./remembered.ts";
 import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import type { Standing } from "./standing.ts";
@@ -99,11 +99,9 @@ export class Leanings implements LeaningsOn {
   }
 
   private coveredBy(hold: NamedDefinition): ReadonlySet<TreeNode> {
-    const known = this.covered.get(hold);
-    if (known !== undefined) return known;
-    const covered = covers.of(hold, [this.standing.names], () => coveredBy(this.standing, hold));
-    this.covered.set(hold, covered);
-    return covered;
+    return madeOnce(this.covered, hold, () =>
+      covers.of(hold, [this.standing.names], () => coveredBy(this.standing, hold)),
+    );
   }
 
   private noteRelease(fact: DatedFact<"released">): void {

@@ -7,7 +7,7 @@ import type { Gathered, NamedDefinition } from "./definitions.ts";
 import type { FindingCode } from "./finding.ts";
 import { lowerBlock } from "./lowering/block.ts";
 import type { Names } from "./names.ts";
-import { Remembered } from "./remembered.ts";
+import { madeOnce, Remembered } from "./remembered.ts";
 import type { BlockSite, Place, SourceFile } from "./source.ts";
 import { OfBlocks, placeAt, sitesIn, textAt } from "./source.ts";
 import type { TreeKind, TreeNode } from "./tree/node.ts";
@@ -94,16 +94,14 @@ const extents = new WeakMap<BlockNode, readonly Extent[]>();
 
 /** Kept, so that the lines of a block are not read again for each name that comes or goes elsewhere. */
 export function extentsIn(block: BlockNode): readonly Extent[] {
-  const known = extents.get(block);
-  if (known !== undefined) return known;
-  const found = block.items
-    .filter(({ kind }) => kind === "record" || kind === "stray" || kind === "header")
-    .map((item) => {
-      const { kind, start, end } = item;
-      return { start, end, isHeader: kind === "header", content: contentOf(item) };
-    });
-  extents.set(block, found);
-  return found;
+  return madeOnce(extents, block, () =>
+    block.items
+      .filter(({ kind }) => kind === "record" || kind === "stray" || kind === "header")
+      .map((item) => {
+        const { kind, start, end } = item;
+        return { start, end, isHeader: kind === "header", content: contentOf(item) };
+      }),
+  );
 }
 
 function holds(extent: Extent, { start }: Span): boolean {

@@ -10,7 +10,7 @@ import { kindInWords } from "./finding-data.ts";
 import { asKept } from "./list-under.ts";
 import type { ReferenceUse } from "./reference-uses.ts";
 import { referenceUses } from "./reference-uses.ts";
-import { Remembered } from "./remembered.ts";
+import { madeOnce, Remembered } from "./remembered.ts";
 import type { BlockSite, Place, SourceFile } from "./source.ts";
 import { OfBlocks, placeAt } from "./source.ts";
 import type { TreeKind, TreeNode, Turn } from "./tree/node.ts";
@@ -41,11 +41,7 @@ const remembered = new WeakMap<Tree, Names>();
 
 /** The names of what is defined: the same as long as that is the same. */
 export function namesOf(defined: Defined): Names {
-  const known = remembered.get(defined.tree);
-  if (known !== undefined) return known;
-  const names = new Names(defined);
-  remembered.set(defined.tree, names);
-  return names;
+  return madeOnce(remembered, defined.tree, () => new Names(defined));
 }
 
 /** The name spaces of one build. */
@@ -160,11 +156,9 @@ export class Names {
     if (use.member) return followed(...separated(this.resolver.resolveMember(use.reference)));
     if (use.one) return followed(...alone(this.resolver.resolveOne(use.reference, kinds)));
     const resolution = this.resolver.resolve(use.reference, wantedOf(kinds));
-    const known = this.sets.get(resolution);
-    if (known !== undefined) return known;
-    const set = followed([...new Set(resolution.targets.flatMap(meant))], resolution.faults);
-    this.sets.set(resolution, set);
-    return set;
+    return madeOnce(this.sets, resolution, () =>
+      followed([...new Set(resolution.targets.flatMap(meant))], resolution.faults),
+    );
   }
 
   private unnamed(use: ReferenceUse, kinds: readonly NamedKind[]): NameFault {

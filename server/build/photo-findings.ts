@@ -2,7 +2,7 @@ import type { DayBlock, Gathered } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import type { FactOf } from "./lowering/fact.ts";
-import { Remembered } from "./remembered.ts";
+import { madeOnce, Remembered } from "./remembered.ts";
 import type { BlockSite } from "./source.ts";
 import { placeAt } from "./source.ts";
 
@@ -12,7 +12,7 @@ export function missingPhotos(
   isThere: (path: string) => boolean,
 ): readonly Finding[] {
   return dayLists
-    .flatMap(photosIn)
+    .flatMap((days) => madeOnce(remembered, days, () => photosIn(days)))
     .flatMap(({ site, photo }) =>
       isThere(photo.path)
         ? []
@@ -32,11 +32,8 @@ interface Photo {
 const remembered = new WeakMap<readonly DayBlock[], readonly Photo[]>();
 
 function photosIn(days: readonly DayBlock[]): readonly Photo[] {
-  const known = remembered.get(days);
-  if (known !== undefined) return known;
   const photos: Photo[] = [];
   for (const { site, facts } of days)
     for (const fact of facts) if (fact.word === "photo") photos.push({ site, photo: fact });
-  remembered.set(days, photos);
   return photos;
 }

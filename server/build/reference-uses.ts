@@ -4,6 +4,7 @@ import type { ArgumentShape, ReferenceKind, Shape } from "../../grammar/vocabula
 import { entriesOf, recordEntry } from "../../grammar/vocabulary/vocabulary.ts";
 import { namesIn } from "../expressions/names.ts";
 import { asKept } from "./list-under.ts";
+import { madeOnce } from "./remembered.ts";
 
 export interface ReferenceUse {
   readonly reference: ReferenceNode;
@@ -18,11 +19,7 @@ const remembered = new WeakMap<BlockNode, readonly ReferenceUse[]>();
 
 /** The references of a block's records, in the order of the text. */
 export function referenceUses(block: BlockNode): readonly ReferenceUse[] {
-  const known = remembered.get(block);
-  if (known !== undefined) return known;
-  const uses = asKept([...usesIn(block)]);
-  remembered.set(block, uses);
-  return uses;
+  return madeOnce(remembered, block, () => asKept([...usesIn(block)]));
 }
 
 function* usesIn(block: BlockNode): Generator<ReferenceUse> {

@@ -19,6 +19,22 @@ export class Remembered<Key extends object, Result> {
   }
 }
 
+/** What is kept under a key: it is made the first time that it is asked for. */
+export function madeOnce<Key, Made>(
+  kept: {
+    readonly get: (key: Key) => Made | undefined;
+    readonly set: (key: Key, made: Made) => unknown;
+  },
+  key: Key,
+  make: () => Made,
+): Made {
+  const known = kept.get(key);
+  if (known !== undefined) return known;
+  const made = make();
+  kept.set(key, made);
+  return made;
+}
+
 /** Whether two lists hold the same objects and values, in the same order. */
 export function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
   if (one.length !== other.length) return false;
