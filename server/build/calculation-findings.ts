@@ -1,8 +1,8 @@
 /** What is wrong with calculations, each at the operand that is at fault. */
 import type { SyntaxFix } from "../../grammar/syntax.ts";
+import type { NamedKind } from "./block-definition.ts";
 import type { Calculation } from "./calculation.ts";
 import { Calculator } from "./calculations.ts";
-import type { NamedKind } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { KeptOfAll } from "./kept-of-each.ts";
 import type { Review } from "./review.ts";

@@ -5,7 +5,6 @@ import type { Condition, Decision } from "./lowering/fact.ts";
 import { Remembered } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { Condemnation, Item, ItemEvent, PartState } from "./states.ts";
-import type { TreeNode } from "./tree/node.ts";
 
 const CONDEMNING_CONDITIONS: ReadonlySet<Condition> = new Set([
   "cracked",
@@ -35,13 +34,14 @@ export function condemnation(
   { node, item }: Pick<PartState, "node" | "item">,
 ): Condemnation | undefined {
   if (item.events.length === 0) return undefined;
-  return remembered.of(item, [node, standing.definitions], () => condemn(standing, node, item));
+  // Of a part that can hurt nobody the events alone tell.
+  if (isCritical(standing, node)) return condemn(standing, item, true);
+  return harmless.of(item, [], () => condemn(standing, item, false));
 }
 
-const remembered = new Remembered<Item, Condemnation | undefined>();
+const harmless = new Remembered<Item, Condemnation | undefined>();
 
-function condemn(standing: Standing, node: TreeNode, item: Item): Condemnation | undefined {
-  const critical = isCritical(standing, node);
+function condemn(standing: Standing, item: Item, critical: boolean): Condemnation | undefined {
   const reasons = item.events.flatMap((event, index): Reason[] => {
     const why = reasonOf(standing, item, event, critical);
     return why === undefined ? [] : [{ why, event, since: item.events.slice(index + 1) }];

@@ -2,7 +2,7 @@
 import { joinedParts, partsOfSystem } from "./criticality.ts";
 import { listUnder } from "./list-under.ts";
 import type { Standing } from "./standing.ts";
-import type { Definitions } from "./tree/definitions.ts";
+import { AspectSet } from "./tree/aspect.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 type Defined = Pick<Standing, "definitions" | "gathered" | "names">;
@@ -22,13 +22,14 @@ export interface Connections {
   readonly systemsOn: (joint: TreeNode) => readonly TreeNode[];
 }
 
-const remembered = new WeakMap<Definitions, Connections>();
+const GROUNDS = new AspectSet("joins", "parts", "set_by");
+const remembered = new WeakMap<object, Connections>();
 
 /** With the definitions in force; made once for as long as none of these words changes. */
 export function connectionsOf(standing: Defined): Connections {
-  const definitions = standing.definitions.since(["joins", "parts", "set_by"]);
-  const known = remembered.get(definitions) ?? connect(standing);
-  remembered.set(definitions, known);
+  const since = standing.definitions.since(GROUNDS);
+  const known = remembered.get(since) ?? connect(standing);
+  remembered.set(since, known);
   return known;
 }
 

@@ -7,7 +7,7 @@ import type { NamedDefinition } from "./definitions.ts";
 import { coveredBy } from "./leaning.ts";
 import { madeOnce } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
-import type { Definitions } from "./tree/definitions.ts";
+import { AspectSet } from "./tree/aspect.ts";
 import type { TreeKind, TreeNode } from "./tree/node.ts";
 
 type Defined = Pick<Standing, "definitions" | "gathered" | "names">;
@@ -21,11 +21,12 @@ export interface Cover {
   readonly named: readonly TreeNode[];
 }
 
-const remembered = new WeakMap<Definitions, Map<NamedDefinition, Cover>>();
+const GROUNDS = new AspectSet("joins", "parts");
+const remembered = new WeakMap<object, Map<NamedDefinition, Cover>>();
 
-/** With the definitions in force; made once for them. */
+/** With the definitions in force; made once for as long as none of these words changes. */
 export function coverOf(standing: Defined, hold: NamedDefinition): Cover {
-  const ofDefinitions = madeOnce(remembered, standing.definitions, () => new Map());
+  const ofDefinitions = madeOnce(remembered, standing.definitions.since(GROUNDS), () => new Map());
   return madeOnce(ofDefinitions, hold, () => makeCover(standing, hold));
 }
 

@@ -1,11 +1,15 @@
 import type { Standing } from "./standing.ts";
-import type { Definitions } from "./tree/definitions.ts";
+import { AspectSet } from "./tree/aspect.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 type Defined = Pick<Standing, "definitions" | "names">;
 
-/** What was found with some definitions, of each thing that was asked about. */
-type Found<T> = WeakMap<Definitions, Map<TreeNode, T>>;
+/** What was found for as long as the definitions say the same, of each thing that was asked about. */
+type Found<T> = WeakMap<object, Map<TreeNode, T>>;
+
+const HURTING = new AspectSet("safety", "joins", "parts");
+const JOINS = new AspectSet("joins");
+const PARTS = new AspectSet("parts");
 
 const critical: Found<boolean> = new WeakMap();
 const joined: Found<readonly TreeNode[]> = new WeakMap();
@@ -16,8 +20,7 @@ const holding: Found<readonly TreeNode[]> = new WeakMap();
  * the parts that it holds.
  */
 export function isCritical(standing: Defined, node: TreeNode): boolean {
-  const definitions = standing.definitions.since(["safety", "joins", "parts"]);
-  return once(critical, definitions, node, () => canHurt(standing, node));
+  return once(critical, standing.definitions.since(HURTING), node, () => canHurt(standing, node));
 }
 
 function canHurt(standing: Defined, node: TreeNode): boolean {
@@ -31,12 +34,12 @@ function canHurt(standing: Defined, node: TreeNode): boolean {
 
 /** The parts that a joint holds. */
 export function joinedParts(defined: Defined, joint: TreeNode): readonly TreeNode[] {
-  return once(joined, defined.definitions.since(["joins"]), joint, () => partsIn(defined, joint, "joins"));
+  return once(joined, defined.definitions.since(JOINS), joint, () => partsIn(defined, joint, "joins"));
 }
 
 /** The parts that hold a system's fluid. */
 export function partsOfSystem(defined: Defined, system: TreeNode): readonly TreeNode[] {
-  return once(holding, defined.definitions.since(["parts"]), system, () => partsIn(defined, system, "parts"));
+  return once(holding, defined.definitions.since(PARTS), system, () => partsIn(defined, system, "parts"));
 }
 
 function partsIn({ definitions, names }: Defined, node: TreeNode, word: "joins" | "parts"): TreeNode[] {
@@ -48,9 +51,9 @@ function partsIn({ definitions, names }: Defined, node: TreeNode, word: "joins" 
     .map(({ node }) => node);
 }
 
-function once<T>(found: Found<T>, definitions: Definitions, node: TreeNode, find: () => T): T {
-  const known = found.get(definitions) ?? new Map<TreeNode, T>();
-  found.set(definitions, known);
+function once<T>(found: Found<T>, since: object, node: TreeNode, find: () => T): T {
+  const known = found.get(since) ?? new Map<TreeNode, T>();
+  found.set(since, known);
   const result = known.get(node) ?? find();
   known.set(node, result);
   return result;

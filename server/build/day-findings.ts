@@ -13,7 +13,7 @@ import { KeptAlong } from "./kept-along.ts";
 import { Remembered } from "./remembered.ts";
 import type { Place, SourceFile } from "./source.ts";
 import { placeAt, stemOf } from "./source.ts";
-import { Definitions } from "./tree/definitions.ts";
+import { DefinitionsInForce } from "./tree/definitions.ts";
 
 const ofFiles = new Remembered<SourceFile, readonly Finding[]>();
 const ofHours = new KeptAlong<readonly Finding[]>();
@@ -21,10 +21,10 @@ const ofHours = new KeptAlong<readonly Finding[]>();
 /** @param today days after it are complained about */
 export function dayFindings(
   files: readonly SourceFile[],
-  { tree }: Pick<Gathered, "tree">,
+  { tree, written }: Pick<Gathered, "tree" | "written">,
   today: IsoDate,
 ): readonly (readonly Finding[])[] {
-  const hands = new Definitions().one(tree.root, "hands")?.record.count ?? 1;
+  const hands = DefinitionsInForce.of(written).one(tree.root, "hands")?.record.count ?? 1;
   return files.map((file) => ofFiles.of(file, [today, hands], () => findingsIn(file, today, hands)));
 }
 

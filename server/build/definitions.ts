@@ -1,19 +1,17 @@
 /** The blocks of all files gathered: the vehicle, the tree, what has names of its own, and the days. */
 import { withArticle } from "../../grammar/article.ts";
 import { nearest } from "../../grammar/nearest.ts";
-import type { BlockWord } from "../../grammar/syntax.ts";
-import { entriesOf, recordEntry } from "../../grammar/vocabulary/vocabulary.ts";
 import type { IsoDate } from "../quantities/dates.ts";
 import type { Decimal } from "../quantities/decimal.ts";
+import type { NamedKind, WrittenName } from "./block-definition.ts";
+import { definedIn, findingsAbout, saidTwice, thatCount } from "./block-definition.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import { inOneList } from "./list-under.ts";
 import type { LoweredBlock } from "./lowering/block.ts";
 import { lowerBlock } from "./lowering/block.ts";
-import type { RecordWord } from "./lowering/definition-record.ts";
-import { recordKey } from "./lowering/definition-record.ts";
 import type { LoweredFact } from "./lowering/fact.ts";
-import { Remembered } from "./remembered.ts";
+import { isSame, Remembered } from "./remembered.ts";
 import type { BlockSite, Place, SourceFile } from "./source.ts";
 import { OfBlocks, placeAt, sitesIn } from "./source.ts";
 import type { LikeFault } from "./tree/like.ts";
@@ -22,20 +20,13 @@ import type { SourcedRecord } from "./tree/node.ts";
 import { isWithin } from "./tree/node.ts";
 import type { TextDefinition } from "./tree/text-definition.ts";
 import type { Vehicle } from "./tree/tree.ts";
-import { Tree } from "./tree/tree.ts";
+import { ROOT, Tree } from "./tree/tree.ts";
+import { Written } from "./tree/written.ts";
 
 /** A job, hold point, supplier, gauge, setup or donor. */
-export interface NamedDefinition {
-  readonly name: string;
-  readonly kind: NamedKind;
-  readonly title: string | undefined;
-  readonly header: Place;
-  readonly records: readonly SourcedRecord[];
+export interface NamedDefinition extends WrittenName {
   readonly order: number;
-  readonly lost: readonly Place[];
 }
-
-export type NamedKind = "job" | "hold" | "supplier" | "gauge" | "setup" | "donor";
 
 export interface DayBlock {
   readonly date: IsoDate | undefined;
@@ -56,6 +47,8 @@ export function isDated(day: DayBlock): day is DatedDay {
 export interface Defined {
   readonly vehicle: Vehicle;
   readonly tree: Tree;
+  /** What is said of the things of the tree. */
+  readonly written: Written;
   readonly named: ReadonlyMap<NamedKind, ReadonlyMap<string, NamedDefinition>>;
 }
 
@@ -68,7 +61,6 @@ export interface Gathered extends Defined {
   readonly findingLists: readonly (readonly Finding[])[];
 }
 
-const TREE_BLOCKS: ReadonlySet<BlockWord> = new Set(["assembly", "part", "joint", "system", "circuit"]);
 /** Kinds that share one name space. */
 const SHARED: Readonly<Record<NamedKind, string>> = {
   job: "plan",
@@ -78,8 +70,6 @@ const SHARED: Readonly<Record<NamedKind, string>> = {
   setup: "setup",
   donor: "donor",
 };
-
-type Definition = LoweredBlock & { is: "definition" };
 
 /** @param files in the order of definition */
 export function gather(files: readonly SourceFile[]): Gathered {
@@ -160,32 +150,27 @@ function dayOf(
   };
 }
 
-/** What is wrong with the text of a block. */
-function findingsAbout(site: BlockSite, { faults }: LoweredBlock): readonly Finding[] {
-  if (faults.length === 0) return NOTHING;
-  return faults.map((fault) => {
-    const { code, found, expected, fixes } = fault;
-    const reason = "reason" in fault ? fault.reason : undefined;
-    return finding(code, placeAt(site, fault), { found, expected, reason }, { fixes });
-  });
-}
-
-const NOTHING: readonly Finding[] = [];
-
 interface Definings {
   readonly defined: Defined;
   readonly findings: readonly Finding[];
 }
 
 /** What was defined last, by the first of the blocks: who writes in the diary changes nothing of it. */
-const definings = new Remembered<BlockSite, Definings>();
+const latest = new WeakMap<BlockSite, Definings & { readonly inputs: readonly unknown[] }>();
 
 function define(sites: readonly BlockSite[]): Definings {
   const [first] = sites;
-  return first === undefined
-    ? new Gathering().run(sites)
-    : definings.of(first, sites, () => new Gathering().run(sites));
+  if (first === undefined) return new Gathering().run(sites);
+  const inputs = [...sites, ...sites.map(({ block }) => block)];
+  const known = latest.get(first);
+  if (known !== undefined && isSame(known.inputs, inputs)) return known;
+  const made = new Gathering().run(sites, known?.defined);
+  latest.set(first, { ...made, inputs });
+  return made;
 }
+
+const ordered = new Remembered<WrittenName, NamedDefinition>();
+const joinedNames = new Remembered<NamedDefinition, NamedDefinition>();
 
 class Gathering {
   private readonly findings: Finding[] = [];
@@ -194,50 +179,31 @@ class Gathering {
   private readonly named = new Map<NamedKind, Map<string, NamedDefinition>>();
   private readonly names = new Map<string, NamedDefinition>();
 
-  run(sites: readonly BlockSite[]): Definings {
+  /** @param before what was defined before an edit: where the same things are, the tree and its things stay the same objects */
+  run(sites: readonly BlockSite[], before?: Defined): Definings {
     for (const site of sites) {
-      const lowered = lowerBlock(site.block);
-      this.findings.push(...findingsAbout(site, lowered));
-      if (lowered.is === "definition") this.define(site, lowered);
+      const { definition, findings } = definedIn(site);
+      for (const each of findings) this.findings.push(each);
+      if (definition?.is === "vehicle") this.defineVehicle(definition.vehicle);
+      else if (definition?.is === "in tree") this.defineInTree(definition.definition);
+      else if (definition?.is === "named") this.defineNamed(definition.definition);
     }
     const { definitions, faults } = expandLikes(this.written);
     for (const fault of faults) this.complainOfLike(fault, definitions.keys());
-    const vehicle = this.vehicle ?? { title: undefined, header: undefined, records: [], lost: [] };
-    const tree = new Tree(vehicle, definitions.values());
-    return { defined: { vehicle, tree, named: this.named }, findings: this.findings };
+    return { defined: this.defined([...definitions.values()], before), findings: this.findings };
   }
 
-  private define(site: BlockSite, definition: Definition): void {
-    const written = definition.records.map((record): SourcedRecord => ({ record, site, turns: [] }));
-    this.complainOfRepeats(definition.block, written);
-    const records = thatCount(definition.block, written);
-    const { block, name, title } = definition;
-    const header = placeAt(site, definition.nameAt);
-    const lost = this.lost(site, definition);
-    if (block === "vehicle") this.defineVehicle({ title: name, header, records, lost });
-    else if (TREE_BLOCKS.has(block)) {
-      const kind = block as TextDefinition["kind"];
-      this.defineInTree({
-        path: name,
-        kind,
-        title,
-        site,
-        header,
-        like: definition.like,
-        copyOf: undefined,
-        records,
-        lost,
-      });
-    } else
-      this.defineNamed({
-        name,
-        kind: block as NamedKind,
-        title,
-        header,
-        records,
-        lost,
-        order: this.names.size,
-      });
+  private defined(expanded: readonly TextDefinition[], before: Defined | undefined): Defined {
+    const { named } = this;
+    const vehicle = this.vehicle ?? NO_VEHICLE;
+    // Nothing can take the place of the whole; the name has been complained about.
+    const definitions = expanded.filter(({ path }) => path !== ROOT);
+    const statements = [vehicle, ...definitions];
+    const isOfSame =
+      before?.vehicle === vehicle && isSameNames(before.named, named) && before.tree.isOf(definitions);
+    const after = isOfSame ? before.written.after(statements) : undefined;
+    if (before !== undefined && after !== undefined) return { ...before, written: after };
+    return { vehicle, tree: new Tree(vehicle, definitions), named, written: Written.of(statements) };
   }
 
   private defineVehicle(vehicle: Vehicle & { header: Place }): void {
@@ -269,8 +235,10 @@ class Gathering {
     });
   }
 
-  private defineNamed(definition: NamedDefinition): void {
-    const { kind, name } = definition;
+  private defineNamed(unordered: WrittenName): void {
+    const { kind, name } = unordered;
+    const order = this.names.size;
+    const definition = ordered.of(unordered, [order], () => ({ ...unordered, order }));
     const key = `${SHARED[kind]} ${name}`;
     const clashing = this.names.get(key);
     if (clashing === undefined) this.names.set(key, definition);
@@ -279,28 +247,12 @@ class Gathering {
     this.named.set(kind, ofKind);
     const first = ofKind.get(name);
     // A job and a hold point of one name are both there, each where its kind is meant.
-    ofKind.set(name, first === undefined ? definition : joined(first, definition));
+    const both = first && joinedNames.of(definition, [first], () => joined(first, definition));
+    ofKind.set(name, both ?? definition);
   }
 
   private complainOfName(what: string, name: string, place: Place, first: Place): void {
-    this.findings.push(
-      finding("duplicate-name", place, { what, name }, { seeAlso: [{ place: first, role: "the first" }] }),
-    );
-  }
-
-  /** A record that may stand once in a block, said twice: the last counts. */
-  private complainOfRepeats(block: BlockWord, records: readonly SourcedRecord[]): void {
-    const seen = new Map<string, SourcedRecord>();
-    for (const sourced of records) {
-      const key = onceKey(block, sourced);
-      if (key === undefined) continue;
-      const first = seen.get(key);
-      if (first !== undefined) {
-        const place = placeAt(sourced.site, sourced.record.at);
-        this.complainOfName("record", nameOf(sourced), place, placeAt(first.site, first.record.at));
-      }
-      seen.set(key, sourced);
-    }
+    this.findings.push(saidTwice(what, name, place, first));
   }
 
   private complainOfLike(fault: LikeFault, paths: Iterable<string>): void {
@@ -332,13 +284,17 @@ class Gathering {
         );
     }
   }
+}
 
-  private lost(
-    site: BlockSite,
-    { lost }: { readonly lost: readonly { readonly start: number; readonly end: number }[] },
-  ): Place[] {
-    return lost.map((span) => placeAt(site, span));
-  }
+const NO_VEHICLE: Vehicle = { title: undefined, header: undefined, records: [], lost: [] };
+
+/** Whether all that has a name outside of the tree is the same, in the same order. */
+function isSameNames(one: Defined["named"], other: Defined["named"]): boolean {
+  return isSame([...one.keys()], [...other.keys()]) && isSame(everyNamed(one), everyNamed(other));
+}
+
+function everyNamed(named: Defined["named"]): readonly NamedDefinition[] {
+  return [...named.values()].flatMap((ofKind) => [...ofKind.values()]);
 }
 
 /** Where a block says what it is like. */
@@ -354,29 +310,6 @@ function joined(first: NamedDefinition, second: NamedDefinition): NamedDefinitio
     records: thatCount(first.kind, [...first.records, ...second.records]),
     lost: [...first.lost, ...second.lost],
   };
-}
-
-/** Words that may repeat, but say one thing for each name. */
-const ONCE_BY_NAME: ReadonlySet<RecordWord> = new Set(["size", "setting", "test", "calc"]);
-
-/** What a record says once in a block; undefined where several may stand side by side. */
-function onceKey(block: BlockWord, { record }: SourcedRecord): string | undefined {
-  const said = record.word === "default" ? record.record : record;
-  const entry = record.word === "default" ? entriesOf(said.word)[0] : recordEntry(block, said.word);
-  return entry?.repeats === true && !ONCE_BY_NAME.has(said.word) ? undefined : recordKey(record);
-}
-
-function nameOf({ record }: SourcedRecord): string {
-  if (record.word === "default") return `default: ${record.record.word}`;
-  return "name" in record ? `${record.word}: ${record.name}` : `${record.word}:`;
-}
-
-/** Of records that say one thing, the last. */
-function thatCount(block: BlockWord, records: readonly SourcedRecord[]): readonly SourcedRecord[] {
-  const last = new Map(records.map((sourced) => [onceKey(block, sourced) ?? sourced, sourced]));
-  return last.size === records.length
-    ? records
-    : records.filter((sourced) => last.get(onceKey(block, sourced) ?? sourced) === sourced);
 }
 
 /** `a.b.c`, `a.b`, `a`. */

@@ -7,12 +7,11 @@ import type { NamedDefinition } from "./definitions.ts";
 import type { OpenItem } from "./open-item.ts";
 import { openBesides, openItemsOf } from "./openness.ts";
 import type { Standing } from "./standing.ts";
-import type { Definitions } from "./tree/definitions.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 interface Inspected {
-  /** With which definitions: others make everything new. */
-  readonly definitions: Definitions;
+  /** With the changes of which moment: others make everything new. */
+  readonly moment: object;
   /** Covered things whose state hangs on what was found of others: fits, calculated limits. */
   readonly hanging: readonly TreeNode[];
   /** Things that were open. */
@@ -49,7 +48,7 @@ export class Inspections {
   /** Everything that is open for a hold point, as `openItems` has it. */
   openItems(standing: Standing, hold: NamedDefinition): readonly OpenItem[] {
     const before = this.byHold.get(hold);
-    const fresh = before?.definitions === standing.definitions ? before : undefined;
+    const fresh = before?.moment === standing.definitions.moment ? before : undefined;
     const open = fresh?.open ?? new Map<TreeNode, readonly OpenItem[]>();
     const { nodes } = coverOf(standing, hold);
     const hanging = fresh?.hanging ?? [...nodes].filter((node) => hangsOnOthers(standing, node));
@@ -60,7 +59,7 @@ export class Inspections {
       else open.set(node, items);
     }
     this.byHold.set(hold, {
-      definitions: standing.definitions,
+      moment: standing.definitions.moment,
       hanging,
       open,
       touched: new Set(),

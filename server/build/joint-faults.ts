@@ -13,9 +13,9 @@ import { torqueLimits } from "./joint-torque.ts";
 import type { RecordWord } from "./lowering/definition-record.ts";
 import { madeOnce } from "./remembered.ts";
 import type { Place } from "./source.ts";
-import { placeAt, textAt } from "./source.ts";
+import { placeAt } from "./source.ts";
 import type { Standing } from "./standing.ts";
-import type { Definitions } from "./tree/definitions.ts";
+import { AspectSet } from "./tree/aspect.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 type Defined = Pick<Standing, "definitions" | "gathered" | "names">;
@@ -46,10 +46,10 @@ export type JointFault<C extends FaultCode = FaultCode> = {
   };
 }[C];
 
-const remembered = new WeakMap<Definitions, Map<TreeNode, readonly JointFault[]>>();
+const remembered = new WeakMap<object, Map<TreeNode, readonly JointFault[]>>();
 
 /** All that a fault can come from: as long as none of it changes, neither do the faults. */
-const WORDS: readonly RecordWord[] = [
+const GROUNDS = new AspectSet(
   "bolt",
   "stud",
   "thread_length",
@@ -64,11 +64,12 @@ const WORDS: readonly RecordWord[] = [
   "material",
   "safety",
   "protrusion",
-];
+  "unread",
+);
 
 /** With the definitions in force; found once for them. */
 export function faultsOf(standing: Defined, joint: TreeNode): readonly JointFault[] {
-  const ofDefinitions = madeOnce(remembered, standing.definitions.since(WORDS), () => new Map());
+  const ofDefinitions = madeOnce(remembered, standing.definitions.since(GROUNDS), () => new Map());
   return madeOnce(ofDefinitions, joint, () => [...new Specification(standing, joint).faults()]);
 }
 
@@ -251,10 +252,11 @@ class Specification {
 
   /** A torque that could not be read is complained of where it stands; so is that of the joint that this is a copy of. */
   private hasLostTorque(): boolean {
-    const { tree } = this.standing.gathered;
+    const { definitions, gathered } = this.standing;
+    const { tree } = gathered;
     const path = new Set<TreeNode>();
     for (let node: TreeNode | undefined = this.joint; node !== undefined && !path.has(node); ) {
-      if (node.lost.some((place) => /^(?:torque|set_by)\b/.test(textAt(place)))) return true;
+      if (definitions.unread(node).some((word) => word === "torque" || word === "set_by")) return true;
       path.add(node);
       node = node.copyOf === undefined ? undefined : tree.at(node.copyOf);
     }

@@ -9,9 +9,7 @@ import type { DefinitionRecord } from "./lowering/definition-record.ts";
 import { madeOnce } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { JointState, Running } from "./states.ts";
-import { Definitions } from "./tree/definitions.ts";
 import type { TreeNode } from "./tree/node.ts";
-import type { Tree } from "./tree/tree.ts";
 
 export interface DueRecheck {
   /** Running since it was tightened, or since the last check. */
@@ -40,8 +38,11 @@ export function dueRecheck(
 }
 
 /** Whether a joint asks for a recheck at any time of the log: the running of the others need not be counted. */
-export function mayBeRechecked(standing: Pick<Standing, "gathered">, joint: TreeNode): boolean {
-  return asksForRechecks(standing) || jointsWithRechecks(standing.gathered.tree).has(joint);
+export function mayBeRechecked(
+  { definitions, gathered }: Pick<Standing, "definitions" | "gathered">,
+  joint: TreeNode,
+): boolean {
+  return asksForRechecks({ gathered }) || definitions.asWritten(joint, "recheck") !== undefined;
 }
 
 const asking = new WeakMap<Gathered, boolean>();
@@ -59,18 +60,6 @@ function asksInDays(days: readonly DayBlock[]): boolean {
 
 function asksInDay({ facts }: DayBlock): boolean {
   return facts.some((fact) => fact.word === "changed" && asksForRecheck(fact.record));
-}
-
-const written = new WeakMap<Tree, ReadonlySet<TreeNode>>();
-
-/** The joints of which the blocks ask for a recheck. */
-function jointsWithRechecks(tree: Tree): ReadonlySet<TreeNode> {
-  return madeOnce(written, tree, () => {
-    const definitions = new Definitions();
-    return new Set(
-      [...tree.ofKind("joint")].filter((joint) => definitions.one(joint, "recheck") !== undefined),
-    );
-  });
 }
 
 function asksForRecheck(record: DefinitionRecord): boolean {

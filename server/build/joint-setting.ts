@@ -8,7 +8,7 @@ import { judgeReading, nearShare } from "./judgement.ts";
 import { madeOnce } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { DatedFact, JointState, Reading } from "./states.ts";
-import type { Definitions } from "./tree/definitions.ts";
+import { AspectSet } from "./tree/aspect.ts";
 import type { SourcedRecord, TreeNode } from "./tree/node.ts";
 
 /** A measurement, or a setting as adjusted. */
@@ -81,7 +81,8 @@ function judgeSetting(
   return unlessFault(wanted && judge([value], undefined, wanted, nearShare(standing)));
 }
 
-const remembered = new WeakMap<Definitions, ReadonlyMap<TreeNode, readonly SetJoint[]>>();
+const SET_BY = new AspectSet("set_by");
+const remembered = new WeakMap<object, ReadonlyMap<TreeNode, readonly SetJoint[]>>();
 
 interface SetJoint {
   readonly joint: TreeNode;
@@ -94,7 +95,7 @@ export function jointsSetBy(
   node: TreeNode,
   name: string,
 ): readonly TreeNode[] {
-  const known = madeOnce(remembered, standing.definitions.since(["set_by"]), () => everySetJoint(standing));
+  const known = madeOnce(remembered, standing.definitions.since(SET_BY), () => everySetJoint(standing));
   return (known.get(node) ?? []).flatMap((set) => (set.name === name ? [set.joint] : []));
 }
 

@@ -18,6 +18,7 @@ import { precisionOf, uncertaintyFor } from "./judgement.ts";
 import { Remembered } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { TorqueReading } from "./states.ts";
+import { AspectSet } from "./tree/aspect.ts";
 import type { TreeNode } from "./tree/node.ts";
 
 type Defined = Pick<Standing, "definitions">;
@@ -48,10 +49,12 @@ export function targetTorque({ nominal, lower, upper }: Limits): Quantity | unde
 type Figure = Pick<TorqueReading, "torque" | "angle" | "gauge">;
 
 const faults = new Remembered<Figure, TorqueFault | undefined>();
+const GROUNDS = new AspectSet("torque", "bolt", "stud", "nut", "friction", "lock");
 
 /** The first thing that is wrong with a figure, the worse first; undefined where it is as asked, or nothing is asked. */
 export function torqueFault(standing: Defined, joint: TreeNode, figure: Figure): TorqueFault | undefined {
-  return faults.of(figure, [joint, standing.definitions], () => faultOf(standing, joint, figure));
+  const grounds = [joint, standing.definitions.ofThing(joint, GROUNDS)];
+  return faults.of(figure, grounds, () => faultOf(standing, joint, figure));
 }
 
 function faultOf(

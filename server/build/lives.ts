@@ -13,6 +13,7 @@ import type { Place } from "./source.ts";
 import { placeAt } from "./source.ts";
 import type { Standing } from "./standing.ts";
 import type { Item, PartState } from "./states.ts";
+import { AspectSet } from "./tree/aspect.ts";
 import type { SourcedRecord } from "./tree/node.ts";
 
 /** One life of an item; `place` is what says so. */
@@ -37,10 +38,17 @@ export type Life = { readonly place: Place } & (
 );
 
 const remembered = new Remembered<Item, readonly Life[]>();
+const OF_PART = new AspectSet("life", "expires");
+const OF_VEHICLE = new AspectSet("past");
 
 /** The lives of the item in a part's place, in the order in which they are written, `expires` last. */
 export function livesOf(standing: Standing, part: PartState): readonly Life[] {
-  return remembered.of(part.item, [standing.definitions], () => count(standing, part));
+  const { definitions, gathered } = standing;
+  const grounds = [
+    definitions.ofThing(part.node, OF_PART),
+    definitions.ofThing(gathered.tree.root, OF_VEHICLE),
+  ];
+  return remembered.of(part.item, grounds, () => count(standing, part));
 }
 
 function count(standing: Standing, { node, item }: PartState): readonly Life[] {

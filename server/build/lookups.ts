@@ -6,11 +6,15 @@ import type { Gathered } from "./definitions.ts";
 import type { Leaning, LeaningsOn } from "./leaning.ts";
 import { asKept } from "./list-under.ts";
 import type { LostLine } from "./lost-lines.ts";
+import type { RecordWord } from "./lowering/definition-record.ts";
 import { isSame } from "./remembered.ts";
 import type { Standing, TableName } from "./standing.ts";
 import { TABLES } from "./standing.ts";
 import { StandingView } from "./standing-view.ts";
-import type { TreeNode } from "./tree/node.ts";
+import type { AspectSet } from "./tree/aspect.ts";
+import type { Definitions } from "./tree/definitions.ts";
+import type { SourcedRecord, TreeNode } from "./tree/node.ts";
+import type { Counting } from "./tree/written.ts";
 
 /** Where verdicts look: how things stand, and the lines that may be why something about a thing is complained of. */
 export interface Source {
@@ -31,6 +35,8 @@ type Lookup =
   | { readonly in: TableName; readonly key: unknown; readonly found: unknown }
   | { readonly in: "whole table"; readonly table: TableName; readonly found: unknown }
   | { readonly in: "days" | "lost"; readonly found: unknown }
+  | { readonly in: "definitions"; readonly node: TreeNode; readonly found: object }
+  | { readonly in: "since"; readonly aspects: AspectSet; readonly found: object }
   | { readonly in: "lost about"; readonly node: TreeNode; readonly found: readonly LostLine[] }
   | {
       readonly in: "leanings";
@@ -42,19 +48,16 @@ type Lookup =
 export class Lookups {
   private made: readonly Lookup[] = [];
   private readonly names: Standing["names"];
-  private readonly definitions: Standing["definitions"];
   private readonly date: Standing["date"];
 
-  constructor({ standing: { names, definitions, date } }: Source) {
+  constructor({ standing: { names, date } }: Source) {
     this.names = names;
-    this.definitions = definitions;
     this.date = date;
   }
 
   /** Whether all of them find the same in another source. */
   holdIn({ standing, lostAbout, leanings }: Source): boolean {
     return (
-      standing.definitions === this.definitions &&
       standing.names === this.names &&
       standing.date === this.date &&
       this.made.every((lookup) => {
@@ -63,6 +66,10 @@ export class Lookups {
             return standing.gathered.days === lookup.found;
           case "lost":
             return standing.lost === lookup.found;
+          case "definitions":
+            return standing.definitions.counting(lookup.node) === lookup.found;
+          case "since":
+            return standing.definitions.since(lookup.aspects) === lookup.found;
           case "lost about":
             return isSame(lostAbout(lookup.node), lookup.found);
           case "leanings":
@@ -89,8 +96,12 @@ export class Lookups {
         case "leanings":
           yield LEANINGS;
           break;
+        case "definitions":
         case "lost about":
           yield lookup.node;
+          break;
+        case "since":
+          yield lookup.aspects;
           break;
         case "whole table":
           yield lookup.table;
@@ -129,14 +140,20 @@ export class Lookups {
   }
 }
 
-/** What is defined stays the same as long as the names do, and needs no note; the days, the lines and all states do. */
+/** What things there are stays the same as long as the names do, and needs no note; what is said of them does, and all else. */
 class NotedStanding extends StandingView {
+  private readonly defined: Definitions;
   private readonly made: Lookup[];
   private readonly tables = new Map<TableName, NotedTable>();
 
   constructor(standing: Standing, made: Lookup[]) {
     super(standing);
     this.made = made;
+    this.defined = new NotedDefinitions(standing.definitions, made);
+  }
+
+  override get definitions(): Standing["definitions"] {
+    return this.defined;
   }
 
   override get gathered(): Standing["gathered"] {
@@ -165,6 +182,60 @@ for (const name of TABLES)
       return this.table(name);
     },
   });
+
+/** Definitions that note of which things they are asked. */
+class NotedDefinitions implements Definitions {
+  private readonly definitions: Definitions;
+  private readonly made: Lookup[];
+  private readonly seen = new Set<TreeNode>();
+
+  constructor(definitions: Definitions, made: Lookup[]) {
+    this.definitions = definitions;
+    this.made = made;
+  }
+
+  get moment(): object {
+    return this.definitions.moment;
+  }
+
+  counting(node: TreeNode): Counting {
+    const found = this.definitions.counting(node);
+    if (!this.seen.has(node)) {
+      this.seen.add(node);
+      this.made.push({ in: "definitions", node, found });
+    }
+    return found;
+  }
+
+  all<W extends RecordWord>(node: TreeNode, word: W): readonly SourcedRecord<W>[] {
+    this.counting(node);
+    return this.definitions.all(node, word);
+  }
+
+  one<W extends RecordWord>(node: TreeNode, word: W): SourcedRecord<W> | undefined {
+    this.counting(node);
+    return this.definitions.one(node, word);
+  }
+
+  asWritten<W extends RecordWord>(node: TreeNode, word: W): SourcedRecord<W> | undefined {
+    this.counting(node);
+    return this.definitions.asWritten(node, word);
+  }
+
+  unread(node: TreeNode): readonly string[] {
+    return this.counting(node).unread;
+  }
+
+  ofThing(node: TreeNode): object {
+    return this.counting(node);
+  }
+
+  since(aspects: AspectSet): object {
+    const found = this.definitions.since(aspects);
+    this.made.push({ in: "since", aspects, found });
+    return found;
+  }
+}
 
 /** A table that notes what is looked up in it. */
 class NotedTable implements Table {
@@ -254,6 +325,10 @@ class NotedGathered implements Gathered {
   get dayLists(): Gathered["dayLists"] {
     this.made.push({ in: "days", found: this.gathered.days });
     return this.gathered.dayLists;
+  }
+
+  get written(): Gathered["written"] {
+    throw new Error("a verdict asks the definitions");
   }
 
   get findingLists(): Gathered["findingLists"] {

@@ -7,7 +7,7 @@ import type { Gathered, NamedDefinition } from "./definitions.ts";
 import type { FindingCode } from "./finding.ts";
 import { lowerBlock } from "./lowering/block.ts";
 import type { Names } from "./names.ts";
-import { madeOnce, Remembered } from "./remembered.ts";
+import { isSame, madeOnce, Remembered } from "./remembered.ts";
 import type { BlockSite, Place, SourceFile } from "./source.ts";
 import { OfBlocks, placeAt, sitesIn, textAt } from "./source.ts";
 import type { TreeKind, TreeNode } from "./tree/node.ts";
@@ -115,9 +115,9 @@ function contentOf(item: ItemNode): Span {
 }
 
 /** Whether a place has the text of a line that was lost at the same place of the block as it was before. */
-function isAt(place: Place, line: LostLine | undefined): boolean {
+function isAt(place: Place, line: LostLine): boolean {
   return (
-    line?.place.start === place.start && line.place.end === place.end && line.text === textAt(place).trim()
+    line.place.start === place.start && line.place.end === place.end && line.text === textAt(place).trim()
   );
 }
 
@@ -136,7 +136,7 @@ class Subjects {
       if (node.kind === "vehicle") continue;
       if (node.header !== undefined) this.note(node.header.site, node);
       // A line that could not be read in a block that was copied is unread of the copy too.
-      for (const { site } of node.records) this.note(site, node);
+      for (const site of node.sources) this.note(site, node);
     }
     for (const ofKind of gathered.named.values())
       for (const definition of ofKind.values()) this.named.set(definition.header.site, definition);
@@ -157,8 +157,8 @@ class Subjects {
   }
 
   /**
-   * The lines of a block that were lost, in the order of the text; of a dated day the same list while it says the same. The
-   * header of an undated one stands for all that is below it.
+   * The lines of a block that were lost, in the order of the text: the same list while it says the same, and the same lines. The
+   * header of an undated day stands for all that is below it, and so it is another one with each key.
    */
   private lostIn(site: BlockSite): readonly LostLine[] {
     const unresolved = this.names.findingsIn(site).filter(({ code }) => LOST_REFERENCES.has(code));
@@ -169,11 +169,10 @@ class Subjects {
     if (lines.length === 0) return NONE;
     const places = lines.map((line) => placeAt(site, line));
     const inDay = lowerBlock(site.block).is === "day";
-    if (!isDatedDay(site)) return places.map((place) => this.about(place, inDay));
-    const known = this.latest.get(site);
-    if (known?.length === places.length && places.every((place, index) => isAt(place, known[index])))
-      return known;
-    const lost = places.map((place) => this.about(place, inDay));
+    if (inDay && !isDatedDay(site)) return places.map((place) => this.about(place, inDay));
+    const known = this.latest.get(site) ?? NONE;
+    const lost = places.map((place) => known.find((line) => isAt(place, line)) ?? this.about(place, inDay));
+    if (isSame(lost, known)) return known;
     this.latest.set(site, lost);
     return lost;
   }

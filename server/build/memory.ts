@@ -10,14 +10,19 @@ import type { LostLine } from "./lost-lines.ts";
 import { wordsOf } from "./lost-reasons.ts";
 import { isSame, sharedBeginning } from "./remembered.ts";
 import type { Standing, TableName } from "./standing.ts";
+import type { Aspect } from "./tree/aspect.ts";
+import { AspectSet } from "./tree/aspect.ts";
+import type { TreeNode } from "./tree/node.ts";
 
 /** The keys under which two standings differ, by the table; none of those in which all is the same. */
 export type Differences = ReadonlyMap<TableName, readonly unknown[]>;
 
-/** How a standing differs from an earlier one of the same definitions. */
+/** How a standing differs from an earlier one of the same things. */
 export interface DifferencesTo {
   readonly earlier: Standing;
   readonly differences: Differences;
+  /** What is said otherwise of some of the things. */
+  readonly aspects: ReadonlyMap<TreeNode, ReadonlySet<Aspect>>;
 }
 
 export interface Verdict<Thing, Result> {
@@ -37,8 +42,8 @@ export class Memory {
   private standing: Standing | undefined;
   private leanings: LeaningsOn | undefined;
   /**
-   * True where the definitions are others than in the build before: no verdict holds. Someone writes in a block that
-   * defines, and the next key will make them others again, so that keeping the new ones would not pay.
+   * True where other things are defined than in the build before: no verdict holds. Someone writes a name, and the next key
+   * will make it another one again, so that keeping the new verdicts would not pay.
    */
   private isIdle = false;
 
@@ -56,7 +61,7 @@ export class Memory {
     if (before === undefined || leant === undefined || wasIdle) return;
     if (this.isIdle) this.forget();
     else if (to?.earlier !== before) for (const roll of this.rolls.values()) roll.doubtAll();
-    else this.doubtWhatDiffers(before, leant, to.differences);
+    else this.doubtWhatDiffers(before, leant, to);
   }
 
   private forget(): void {
@@ -64,10 +69,17 @@ export class Memory {
     this.askers.clear();
   }
 
-  private doubtWhatDiffers(before: Standing, leant: LeaningsOn, differences: Differences): void {
+  private doubtWhatDiffers(
+    before: Standing,
+    leant: LeaningsOn,
+    { differences, aspects }: DifferencesTo,
+  ): void {
     const { standing, leanings } = this;
     if (standing === undefined || leanings === undefined) return;
     for (const [table, keys] of differences) for (const key of [table, ...keys]) this.doubt(key);
+    for (const node of aspects.keys()) this.doubt(node);
+    const words = new Set([...aspects.values()].flatMap((each) => [...each]));
+    for (const set of AspectSet.with(words)) this.doubt(set);
     this.doubt(DAYS);
     if (standing.lost !== before.lost) this.doubtLost(before.lost, standing);
     if (!leanings.areAs(leant)) this.doubt(LEANINGS);
@@ -107,7 +119,11 @@ export class Memory {
 
 /** What every verdict rests on. */
 function hasSameGrounds(one: Standing, other: Standing): boolean {
-  return one.definitions === other.definitions && one.names === other.names && one.date === other.date;
+  return (
+    one.definitions.moment === other.definitions.moment &&
+    one.names === other.names &&
+    one.date === other.date
+  );
 }
 
 /** The verdicts of one kind, on each of a list of things. */

@@ -3,7 +3,8 @@
 import { nearest } from "../../grammar/nearest.ts";
 import type { ReferenceNode, SyntaxFix } from "../../grammar/syntax.ts";
 import type { ReferenceKind } from "../../grammar/vocabulary/shape.ts";
-import type { Defined, NamedDefinition, NamedKind } from "./definitions.ts";
+import type { NamedKind } from "./block-definition.ts";
+import type { Defined, NamedDefinition } from "./definitions.ts";
 import type { Finding } from "./finding.ts";
 import { finding } from "./finding.ts";
 import { kindInWords } from "./finding-data.ts";

@@ -23,11 +23,12 @@ import type { Review } from "./review.ts";
 import type { Place } from "./source.ts";
 import { placeAt, textAt } from "./source.ts";
 import type { Reading } from "./states.ts";
-import type { Definitions } from "./tree/definitions.ts";
+import { AspectSet } from "./tree/aspect.ts";
 import type { TreeNode } from "./tree/node.ts";
 import type { MemberResolution } from "./tree/resolve.ts";
 
-const uses = new Remembered<Definitions, ReadonlySet<string>>();
+const uses = new Remembered<object, ReadonlySet<string>>();
+const USES = new AspectSet("fit", "pair", "set_by", "calc");
 
 /**
  * Characteristics by path and name, and the bare names that donors are known by, of which something is made: the same
@@ -36,7 +37,7 @@ const uses = new Remembered<Definitions, ReadonlySet<string>>();
  * @param calculations those of the days
  */
 export function usedReadings(review: Review, calculations: readonly Calculation[]): ReadonlySet<string> {
-  return uses.of(review.definitions, calculations, () => findUsed(review, calculations));
+  return uses.of(review.definitions.since(USES), calculations, () => findUsed(review, calculations));
 }
 
 /** Looks at readings. */

@@ -12,7 +12,7 @@ export interface SourceFile {
 
 /**
  * A block in its file. Trees are relative to their block, so a place needs both. A site is a handle: it stays the same
- * while its block does, or is a day that is being written, and tells where the block stands in the newest text of its
+ * while its block does, or is the one that is being written, and tells where the block stands in the newest text of its
  * file (`fileAfter`).
  */
 export interface BlockSite {
@@ -76,9 +76,9 @@ export class OfBlocks<Result> {
 
 /**
  * A file with its text as it is after an edit. The blocks that the edit left alone keep their sites, and so all that is
- * kept with these. So does the one day that was edited, for the sake of its lines above the edit, which are as they were:
- * what is kept with a site is kept for its block. The sites go over to the new text: what was derived from the old one
- * shows where its lines are now.
+ * kept with these. So does the one day or thing of the tree that was edited, for the sake of its lines above the edit, which
+ * are as they were: what is kept with a site is kept for its block. The sites go over to the new text: what was derived from
+ * the old one shows where its lines are now.
  */
 export function fileAfter(before: SourceFile, document: Document): SourceFile {
   const file = { path: before.path, document };
@@ -88,9 +88,8 @@ export function fileAfter(before: SourceFile, document: Document): SourceFile {
   remembered.delete(before);
   const { blocks } = document;
   const { start, end } = sharedEnds(sites, blocks, (then, now) => sites[then]?.block === blocks[now]);
-  const isOneDay = [sites[start]?.block, blocks[start]].every((block) => block?.header?.block === "day");
-  const stays =
-    isOneDay && sites.length === start + 1 + end && blocks.length === start + 1 + end ? start : -1;
+  const isOne = sites.length === start + 1 + end && blocks.length === start + 1 + end;
+  const stays = isOne && isWrittenOn(sites[start]?.block, blocks[start]) ? start : -1;
   const ofFile = blocks.map((block, index): MovingSite => {
     const isBefore = index < start || index === stays;
     const old = isBefore ? index : index < blocks.length - end ? -1 : index - blocks.length + sites.length;
@@ -103,6 +102,14 @@ export function fileAfter(before: SourceFile, document: Document): SourceFile {
   });
   remembered.set(file, ofFile);
   return file;
+}
+
+/** Blocks that someone writes in for a while, line by line. */
+const WRITTEN_ON: ReadonlySet<string> = new Set(["day", "assembly", "part", "joint", "system", "circuit"]);
+
+function isWrittenOn(before: BlockNode | undefined, now: BlockNode | undefined): boolean {
+  const word = now?.header?.block;
+  return word !== undefined && WRITTEN_ON.has(word) && before?.header?.block === word;
 }
 
 /** Order by code point, which the default string order is not for astral characters. */

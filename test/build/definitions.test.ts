@@ -97,7 +97,9 @@ describe("what stands twice", () => {
     const { data, seeAlso } = findingOf(build, "duplicate-name");
     expect(data).toEqual({ what: "part", name: "hub" });
     expect(seeAlso.map(({ place }) => lineOf(place))).toEqual([1]);
-    expect(nodeAt(build, "hub").records.map(({ record }) => record.word)).toEqual(["material", "price"]);
+    expect(
+      build.standing.gathered.written.records(nodeAt(build, "hub")).map(({ record }) => record.word),
+    ).toEqual(["material", "price"]);
   });
 
   it("is a path whatever the kinds: parts, joints, systems and circuits share one tree", () => {

@@ -182,6 +182,134 @@ test("of the roadster that is written on at its end, fact by fact", () => {
   expectWritingOn(roadster(), "2026-11-25" as IsoDate, 12, Math.ceil(RUNS / 2));
 });
 
+/** What one does in a block that defines: a record more at its end, one with a slip, a figure put right, a line taken out. */
+type Defining = { readonly block: number } & (
+  | { readonly is: "record" | "slip"; readonly from: number }
+  | { readonly is: "figure"; readonly which: number; readonly digit: number }
+  | { readonly is: "take out"; readonly which: number }
+);
+
+const defining: fc.Arbitrary<Defining> = fc.oneof(
+  {
+    weight: 4,
+    arbitrary: fc.record({
+      is: fc.constantFrom("record" as const, "record" as const, "slip" as const),
+      block: share,
+      from: share,
+    }),
+  },
+  {
+    weight: 2,
+    arbitrary: fc.record({
+      is: fc.constant("figure" as const),
+      block: share,
+      which: share,
+      digit: fc.integer({ min: 0, max: 9 }),
+    }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({ is: fc.constant("take out" as const), block: share, which: share }),
+  },
+);
+
+/** The lines below the header of a block, each with where it begins. */
+function linesIn(text: string): { readonly line: string; readonly start: number }[] {
+  let end = 0;
+  return text.split(/(?<=\n)/).flatMap((line) => {
+    const start = end;
+    end += line.length;
+    return start > 0 && line.trim() !== "" ? [{ line, start }] : [];
+  });
+}
+
+const BLOCKS: ReadonlySet<string> = new Set([
+  "assembly",
+  "part",
+  "joint",
+  "system",
+  "circuit",
+  "vehicle",
+  "hold",
+]);
+
+/** The blocks of a document that define something, with where they begin. */
+function definingBlocks({ blocks, offsets }: Document) {
+  return blocks.flatMap(({ header, text }, index) =>
+    BLOCKS.has(header?.block ?? "") ? [{ word: header?.block, text, offset: offsets[index] ?? 0 }] : [],
+  );
+}
+
+function redefined(
+  document: Document,
+  step: Defining,
+  lines: ReadonlyMap<string, readonly string[]>,
+): Document {
+  const blocks = definingBlocks(document);
+  const block = blocks[Math.floor(step.block * blocks.length)];
+  if (block === undefined) return document;
+  const { word = "", text, offset } = block;
+  const end = offset + text.trimEnd().length;
+  switch (step.is) {
+    case "record":
+    case "slip": {
+      const known = lines.get(word) ?? [];
+      const line = (known[Math.floor(step.from * known.length)] ?? "  near: 5 %\n").trimEnd();
+      return document.edit(end, end, `\n${step.is === "record" ? line : line.replace(/(\w)\w:/, "$1:")}`);
+    }
+    case "figure": {
+      const figures = linesIn(text).flatMap(({ line, start }) =>
+        [...line.matchAll(/\d/g)].map(({ index }) => offset + start + index),
+      );
+      const at = figures[Math.floor(step.which * figures.length)];
+      return at === undefined ? document : document.edit(at, at + 1, String(step.digit));
+    }
+    case "take out": {
+      const records = linesIn(text);
+      const record = records[Math.floor(step.which * records.length)];
+      if (record === undefined) return document;
+      const start = offset + record.start;
+      return document.edit(start, start + record.line.length, "");
+    }
+  }
+}
+
+/** Writes in the blocks that define, with records as they stand in others of their kind, and looks after each. */
+function expectDefiningOn(texts: readonly SourceFile[], clock: IsoDate, most: number, numRuns: number): void {
+  const lines = new Map<string, string[]>();
+  for (const { document } of texts)
+    for (const { word = "", text } of definingBlocks(document))
+      lines.set(word, [...(lines.get(word) ?? []), ...linesIn(text).map(({ line }) => line)]);
+  const step = fc.record({ file: fc.nat(), stays: fc.boolean(), step: defining });
+  fc.assert(
+    fc.property(fc.array(step, { minLength: 3, maxLength: most }), (steps) => {
+      let files = readAgain(texts.filter(({ document }) => document.text !== ""));
+      let before = readBuild(files, { clock, isGoneOnFrom: true });
+      let index = 0;
+      for (const { file, stays, step: change } of steps) {
+        const defines = files.flatMap(({ document }, each) =>
+          definingBlocks(document).length > 0 ? [each] : [],
+        );
+        if (!stays) index = defines[file % defines.length] ?? 0;
+        const changed = files[index] as SourceFile;
+        const after = fileAfter(changed, redefined(changed.document, change, lines));
+        files = files.map((each) => (each === changed ? after : each));
+        before = readBuild(files, { clock, before });
+        deepStrictEqual(shown(before), shown(readBuild(readAgain(files), { clock })));
+      }
+    }),
+    { numRuns },
+  );
+}
+
+test("that is written on in the blocks of its parts, record by record", () => {
+  expectDefiningOn(generated({ lines: 450, broken: 0.02 }), "2024-01-01" as IsoDate, 16, RUNS);
+});
+
+test("of the roadster that is written on in its blocks, record by record", () => {
+  expectDefiningOn(roadster(), "2026-11-25" as IsoDate, 12, RUNS);
+});
+
 test("keeps no more moments of a diary, however many of its days are written in", () => {
   const days = Array.from({ length: 200 }, (_, index) => {
     const date = new Date(Date.UTC(2026, 0, 1 + index)).toISOString().slice(0, 10);

@@ -8,7 +8,9 @@ import type { LostLine } from "../../server/build/lost-lines.ts";
 import { Review } from "../../server/build/review.ts";
 import type { Standing } from "../../server/build/standing.ts";
 import { TABLES } from "../../server/build/standing.ts";
+import { AspectSet } from "../../server/build/tree/aspect.ts";
 import type { TreeNode } from "../../server/build/tree/node.ts";
+import type { Counting } from "../../server/build/tree/written.ts";
 
 const KEY = {};
 const disc = { path: "disc" } as TreeNode;
@@ -120,7 +122,70 @@ test("lines about a thing count one by one", () => {
   expect(timesMade(look, review({ about: [another, line] }))).toBe(3);
 });
 
-test.each(["names", "definitions", "date"] as const)("other %s make everything anew", (what) => {
+/** Definitions that say this of each thing, and nothing of sets of words but whether they are the same. */
+function definitionsOf(said: ReadonlyMap<TreeNode, object>, since: object): Standing["definitions"] {
+  const counting = (node: TreeNode) => said.get(node) ?? NOTHING_SAID;
+  return {
+    counting,
+    ofThing: counting,
+    unread: (node: TreeNode) => (counting(node) as Counting).unread,
+    all: (node: TreeNode) => [counting(node)],
+    one: counting,
+    asWritten: counting,
+    since: () => since,
+    moment: {},
+  } as unknown as Standing["definitions"];
+}
+
+const NOTHING_SAID = { unread: [] };
+const WORDS = new AspectSet("material");
+
+test.each([
+  ["every record", ({ definitions }: Standing) => definitions.all(disc, "size")],
+  ["one record", ({ definitions }: Standing) => definitions.one(disc, "size")],
+  ["a record as written", ({ definitions }: Standing) => definitions.asWritten(disc, "size")],
+  ["what could not be read", ({ definitions }: Standing) => definitions.unread(disc)],
+  ["all that counts", ({ definitions }: Standing) => definitions.counting(disc)],
+  ["what of a thing is the same", ({ definitions }: Standing) => definitions.ofThing(disc, WORDS)],
+])("%s of a thing hangs on what is said of it, and on nothing that is said of others", (_, look) => {
+  const since = {};
+  const [first, second] = [{ unread: ["size"] }, { unread: ["limit"] }];
+  const saying = (ofDisc: object, ofHub: object) =>
+    review({
+      definitions: definitionsOf(
+        new Map([
+          [disc, ofDisc],
+          [hub, ofHub],
+        ]),
+        since,
+      ),
+    });
+  expect(
+    timesMade(
+      look,
+      saying(first, first),
+      saying(first, second),
+      review({ definitions: definitionsOf(new Map([[disc, first]]), {}) }),
+    ),
+  ).toBe(1);
+  expect(timesMade(look, saying(second, second))).toBe(2);
+});
+
+test("what is the same since some words were last said otherwise hangs on those words", () => {
+  const since = ({ definitions }: Standing) => definitions.since(WORDS);
+  const [then, now] = [{}, {}];
+  const at = (token: object, said: ReadonlyMap<TreeNode, object> = new Map()) =>
+    review({ definitions: definitionsOf(said, token) });
+  expect(timesMade(since, at(then), at(then, new Map([[disc, one]])))).toBe(1);
+  expect(timesMade(since, at(now))).toBe(2);
+});
+
+test("other definitions are no matter to who asked nothing of them", () => {
+  const of = (said: object) => review({ definitions: definitionsOf(new Map([[disc, said]]), {}) });
+  expect(timesMade(() => 1, of(one), of(other))).toBe(1);
+});
+
+test.each(["names", "date"] as const)("other %s make everything anew", (what) => {
   const changed = what === "date" ? { date: "2026-05-03" } : { [what]: {} };
   expect(timesMade(() => 1, review(), review(), review(changed))).toBe(2);
 });

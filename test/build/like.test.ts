@@ -9,7 +9,8 @@ const COPIES = ["unknown-reference", "reference-kind", "like-cycle", "like-point
 
 /** The records of a thing as they are written, copies included. */
 function said(build: Build, path: string): string[] {
-  return nodeAt(build, path).records.map(({ site, record }) => textAt({ site, ...record.at }));
+  const { written } = build.standing.gathered;
+  return written.records(nodeAt(build, path)).map(({ site, record }) => textAt({ site, ...record.at }));
 }
 
 /** What the references of a record mean, by path. */
@@ -152,7 +153,7 @@ part front.right.sensor "Only here"
     `);
     const hub = nodeAt(build, "right.hub");
     expect(hub.header && lineAndText(hub.header)).toBe("3: right");
-    expect(hub.lost.map(lineAndText)).toEqual(["2: material: stel"]);
+    expect(build.standing.definitions.unread(hub)).toEqual(["material"]);
   });
 });
 

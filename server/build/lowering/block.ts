@@ -57,7 +57,7 @@ function lowerAfresh(block: BlockNode): LoweredBlock {
   const faults = () => asKept([...syntax, ...lowering.faults].sort((a, b) => a.start - b.start));
   if (header?.block === undefined) return { is: "nothing", faults: faults() };
   if (header.block === "day") {
-    const { read: facts, lost } = lowerRecords(block, (record) => loweredFact(lowering, record));
+    const { read: facts, lost } = lowerRecords(block, (record) => loweredFacts.of(lowering, record));
     const date = header.values.get("date");
     const hours = header.values.get("hours");
     return {
@@ -74,7 +74,7 @@ function lowerAfresh(block: BlockNode): LoweredBlock {
   if (name === undefined || (name.kind !== "word" && name.kind !== "string"))
     return { is: "nothing", faults: faults() };
   if (name.kind === "word") refuseReserved(lowering, name, header.block);
-  const { read, lost } = lowerRecords(block, (record) => lowerRecord(lowering, record));
+  const { read, lost } = lowerRecords(block, (record) => loweredRecords.of(lowering, record));
   const refused = complainOfSense(lowering, block, header.block, read);
   const records = asKept(read.filter((record) => !refused.has(record)));
   const title = header.values.get("title");
@@ -95,25 +95,35 @@ function lowerAfresh(block: BlockNode): LoweredBlock {
 
 type Record = ItemNode & { kind: "record" };
 
-interface FactRead {
-  readonly fact: LoweredFact | undefined;
+interface LineRead<Read> {
+  readonly read: Read | undefined;
   readonly faults: readonly LoweringFault[];
 }
 
-const facts = new WeakMap<Record, FactRead>();
+/** What lines say, which stays the same as long as the line does, although its block may not. */
+class LinesRead<Read> {
+  private readonly kept = new WeakMap<Record, LineRead<Read>>();
+  private readonly lower: (lowering: ValueLowering, record: Record) => Read | undefined;
 
-/** The fact of a record, which stays the same as long as the record does, although its block may not. */
-function loweredFact(lowering: ValueLowering, record: Record): LoweredFact | undefined {
-  const known = facts.get(record);
-  if (known !== undefined) {
-    lowering.faults.push(...known.faults);
-    return known.fact;
+  constructor(lower: (lowering: ValueLowering, record: Record) => Read | undefined) {
+    this.lower = lower;
   }
-  const before = lowering.faults.length;
-  const fact = lowerFact(lowering, record);
-  facts.set(record, { fact, faults: asKept(lowering.faults.slice(before)) });
-  return fact;
+
+  of(lowering: ValueLowering, record: Record): Read | undefined {
+    const known = this.kept.get(record);
+    if (known !== undefined) {
+      lowering.faults.push(...known.faults);
+      return known.read;
+    }
+    const before = lowering.faults.length;
+    const read = this.lower(lowering, record);
+    this.kept.set(record, { read, faults: asKept(lowering.faults.slice(before)) });
+    return read;
+  }
 }
+
+const loweredFacts = new LinesRead<LoweredFact>(lowerFact);
+const loweredRecords = new LinesRead<DefinitionRecord>(lowerRecord);
 
 function lowerRecords<T>(
   block: BlockNode,

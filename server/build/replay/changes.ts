@@ -15,7 +15,7 @@ export function carryOutChanges(replay: Replay, days: readonly DayBlock[]): void
   for (const day of days) {
     for (const fact of day.facts) if (fact.word === "changed") changes.push(...changesBy(replay, fact, day));
   }
-  if (changes.length > 0) replay.definitions = replay.definitions.with(changes);
+  if (changes.length > 0) replay.change(changes);
 }
 
 function changesBy(replay: Replay, fact: FactOf<"changed">, { site }: DayBlock): readonly Change[] {

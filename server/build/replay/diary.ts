@@ -2,19 +2,21 @@
 import type { IsoDate } from "../../quantities/dates.ts";
 import type { DatedDay, Gathered } from "../definitions.ts";
 import { FactList } from "../fact-list.ts";
-import { asksForRechecks } from "../joint-recheck.ts";
 import type { LostLine, LostLines } from "../lost-lines.ts";
 import type { LoweredFact } from "../lowering/fact.ts";
 import type { DifferencesTo } from "../memory.ts";
 import type { Names } from "../names.ts";
-import { isSame } from "../remembered.ts";
 import { placeAt } from "../source.ts";
 import type { DatedFact } from "../states.ts";
+import type { DefinitionsInForce } from "../tree/definitions.ts";
+import type { DefinedOtherwise } from "./asked.ts";
 import { calculationHandlers } from "./calculations.ts";
 import { takeCare } from "./care.ts";
 import { carryOutChanges } from "./changes.ts";
 import type { DaysInOrder } from "./days-in-order.ts";
 import { inDateOrder } from "./days-in-order.ts";
+import type { Beginning, Diary, Footing } from "./footing.ts";
+import { ANEW, footingOn, goesOn, goingOn } from "./footing.ts";
 import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
 import { finishHolds, holdHandlers, holdsAtStart, loseLine, settleHolds } from "./holds.ts";
 import { settleComplaints } from "./joint-complaints.ts";
@@ -23,7 +25,7 @@ import { jointHandlers } from "./joints.ts";
 import { lifeHandlers } from "./lives.ts";
 import { measurementHandlers } from "./measurements.ts";
 import type { Change, Moment } from "./moments.ts";
-import { firstChange, lastBefore, Moments, tellsTheSame } from "./moments.ts";
+import { Moments, tellsTheSame } from "./moments.ts";
 import { partHandlers, partsAtStart } from "./parts.ts";
 import type { Handlers } from "./replay.ts";
 import { Replay } from "./replay.ts";
@@ -68,48 +70,6 @@ const BEGINNINGS: readonly ((replay: Replay) => void)[] = [
   holdsAtStart,
 ];
 
-export interface Diary {
-  /** How things stand after the last fact that counts. */
-  readonly replay: Replay;
-  /** Every fact that counts. */
-  readonly facts: FactList;
-  /** The days that count, in the order in which they are read. */
-  readonly days: DaysInOrder;
-  /** What was unread from the start. */
-  readonly lost: readonly LostLine[];
-  /** The lines that were unread of each day, as it was read: diaries that go on from each other share them. */
-  readonly lostInDays: WeakMap<DatedDay, readonly LostLine[]>;
-  /** How things stood before some of the days: where reading can begin again. */
-  readonly moments: readonly Moment[];
-  /** How things stood within the day that was written in last, before the first fact that was other. */
-  readonly inDay: Moment | undefined;
-  /** How things stand other than in the diary that this one goes on from. */
-  readonly differences: DifferencesTo | undefined;
-}
-
-/** From where on a diary is read. */
-interface Beginning {
-  /** The diary that it goes on from. */
-  readonly known: Diary | undefined;
-  readonly change: Change;
-  /** The moments of that diary that still hold. */
-  readonly earlier: readonly Moment[];
-  readonly start: Moment | undefined;
-}
-
-const ANEW: Beginning = {
-  known: undefined,
-  change: { day: 0, within: undefined },
-  earlier: [],
-  start: undefined,
-};
-
-function goingOn(known: Diary, days: DaysInOrder): Beginning {
-  const change = firstChange(known.days, days);
-  const earlier = known.moments.filter(({ day }) => day <= change.day);
-  return { known, change, earlier, start: lastBefore(change, earlier, known.inDay) };
-}
-
 /**
  * @param today facts of later days are read but do not count
  * @param lost the lines of the whole text that could not be read
@@ -127,13 +87,15 @@ export function readDiary(
 ): Diary {
   const dated = inDateOrder(gathered.dayLists);
   const days = dated.until(today);
-  const known = before !== undefined && goesOn(before, gathered, names, today, lost) ? before : undefined;
-  const from = known === undefined ? ANEW : goingOn(known, days);
-  if (known !== undefined && staysAsRead(known, from.change, days, lost))
-    return retold(known, gathered, days);
+  const known = before !== undefined && goesOn(before, gathered, names, today) ? before : undefined;
+  const still = known && footingOn(known, gathered, lost);
+  const from = known === undefined || still === undefined ? ANEW : goingOn(known, days, still);
+  if (known !== undefined && still?.stands === true && staysAsRead(known, from.change, days, lost))
+    return retold(known, still, gathered, days, lost);
   const replay =
-    from.start?.replay.copy(gathered) ?? beginning(gathered, names, today, dated.at(0)?.date, lost);
-  return readFrom(from, replay, days, lost, keeps);
+    from.start?.replay.copy(gathered) ??
+    beginning(gathered, names, today, dated.at(0)?.date, lost, still?.inForce.first);
+  return readFrom(from, replay, days, lost, keeps, still?.otherwise);
 }
 
 /** @param replay how things stand where reading begins */
@@ -143,6 +105,7 @@ function readFrom(
   days: DaysInOrder,
   lost: LostLines,
   keeps: boolean,
+  otherwise: DefinedOtherwise | undefined,
 ): Diary {
   const facts = new FactList(known?.facts, start?.facts);
   const lostInDays = known?.lostInDays ?? new WeakMap<DatedDay, readonly LostLine[]>();
@@ -166,7 +129,7 @@ function readFrom(
   finishHolds(replay);
   settleComplaints(replay);
   replay.finish();
-  const differences = known && compared(replay, known.replay, start, moments.all);
+  const differences = known && compared(replay, known.replay, start, moments.all, otherwise);
   facts.sortByWord(known?.facts, start?.facts ?? 0);
   const { beforeDays, inDay } = moments;
   return { replay, facts, days, lost: lost.definitions, lostInDays, moments: beforeDays, inDay, differences };
@@ -186,11 +149,20 @@ function staysAsRead(known: Diary, { day }: Change, days: DaysInOrder, lost: Los
 }
 
 /** The diary before, of days that tell the same. */
-function retold(known: Diary, gathered: Gathered, days: DaysInOrder): Diary {
-  const replay = known.replay.copy(gathered);
+function retold(known: Diary, still: Footing, gathered: Gathered, days: DaysInOrder, lost: LostLines): Diary {
+  const { moments, inDay, otherwise } = still;
+  const replay = known.replay.on(gathered, still) ?? known.replay.copy(gathered);
   replay.finish();
   const differences = takeOverWhatIsSame(replay, known.replay, replay.findings.length, []);
-  return { ...known, replay, days, differences: { earlier: known.replay, differences } };
+  return {
+    ...known,
+    replay,
+    days,
+    lost: lost.definitions,
+    moments,
+    inDay,
+    differences: { earlier: known.replay, differences, aspects: otherwise.aspects },
+  };
 }
 
 /** What is other than in the diary before; all else becomes what it was there. */
@@ -199,27 +171,15 @@ function compared(
   earlier: Replay,
   start: Moment | undefined,
   moments: readonly Moment[],
+  otherwise: DefinedOtherwise | undefined,
 ): DifferencesTo {
   const anew = moments.filter(({ day }) => day >= (start?.day ?? 0)).map((moment) => moment.replay);
   const count = start?.replay.findings.length ?? 0;
-  return { earlier, differences: takeOverWhatIsSame(replay, earlier, count, anew) };
+  const differences = takeOverWhatIsSame(replay, earlier, count, anew);
+  return { earlier, differences, aspects: otherwise?.aspects ?? NOWHERE };
 }
 
-/** Whether everything but the days is as it was, and what looks at all days from the first one on finds the same. */
-function goesOn(
-  { replay, lost: lostBefore }: Diary,
-  gathered: Gathered,
-  names: Names,
-  today: IsoDate,
-  lost: LostLines,
-): boolean {
-  return (
-    replay.names === names &&
-    replay.today === today &&
-    isSame(lostBefore, lost.definitions) &&
-    asksForRechecks(replay) === asksForRechecks({ gathered })
-  );
-}
+const NOWHERE: DefinedOtherwise["aspects"] = new Map();
 
 /** How things stand as the log begins. */
 function beginning(
@@ -228,10 +188,11 @@ function beginning(
   today: IsoDate,
   firstDay: IsoDate | undefined,
   lost: LostLines,
+  inForce: DefinitionsInForce | undefined,
 ): Replay {
-  const replay = new Replay(gathered, names, today, firstDay ?? today);
+  const replay = new Replay(gathered, names, today, firstDay ?? today, undefined, inForce);
   for (const begin of BEGINNINGS) begin(replay);
-  replay.lost.push(...lost.definitions);
+  replay.lose(...lost.definitions);
   return replay;
 }
 

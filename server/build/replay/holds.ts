@@ -95,7 +95,7 @@ export function settleHolds(replay: Replay, fact: DatedFact): void {
 
 /** A line that could not be read may have opened what it is about. Its own complaint is enough. */
 export function loseLine(replay: Replay, line: LostLine): void {
-  replay.lost.push(line);
+  replay.lose(line);
   const { nodes, text, place } = line;
   if (nodes === undefined) return;
   for (const hold of releasedHolds(replay)) {

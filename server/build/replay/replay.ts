@@ -4,9 +4,10 @@
  */
 import type { ReferenceNode } from "../../../grammar/syntax.ts";
 import type { IsoDate } from "../../quantities/dates.ts";
+import type { NamedKind } from "../block-definition.ts";
 import type { Calculation } from "../calculation.ts";
 import { CareMemory } from "../care-memory.ts";
-import type { Gathered, NamedDefinition, NamedKind } from "../definitions.ts";
+import type { Gathered, NamedDefinition } from "../definitions.ts";
 import type { Finding, FindingCode, FindingExtras } from "../finding.ts";
 import { finding } from "../finding.ts";
 import type { FindingData } from "../finding-data.ts";
@@ -15,6 +16,7 @@ import type { LostLine } from "../lost-lines.ts";
 import { linesAbout } from "../lost-reasons.ts";
 import type { FactWord } from "../lowering/fact.ts";
 import type { Names } from "../names.ts";
+import { isSame } from "../remembered.ts";
 import type { Place } from "../source.ts";
 import { placeAt } from "../source.ts";
 import type { Standing } from "../standing.ts";
@@ -34,9 +36,12 @@ import type {
   TestState,
 } from "../states.ts";
 import { subjectFinding } from "../subject-finding.ts";
-import { Definitions } from "../tree/definitions.ts";
+import type { Change, Definitions } from "../tree/definitions.ts";
+import { DefinitionsInForce } from "../tree/definitions.ts";
 import type { TreeKind, TreeNode } from "../tree/node.ts";
 import type { Target } from "../tree/resolve.ts";
+import type { DefinedOtherwise } from "./asked.ts";
+import { Asked, AskedDefinitions } from "./asked.ts";
 import { SharedTable, StateTable } from "./state-table.ts";
 
 /** What a subject does on each kind of fact. */
@@ -54,12 +59,25 @@ export interface WaitingComplaint {
   readonly say: (replay: Replay, standing: "current" | "past") => void;
 }
 
+/** What a moment stands on besides the diary. */
+export interface Ground {
+  /** The definitions in force at one of the moments. */
+  readonly inForce: DefinitionsInForce;
+  /** The lines of blocks that could not be read, before and now: they come before those of the days. */
+  readonly lostBefore: readonly LostLine[];
+  readonly lost: readonly LostLine[];
+}
+
 /** How things stand, with the means to change it and to complain. */
 export class Replay implements Standing {
   readonly gathered: Gathered;
   readonly names: Names;
   readonly today: IsoDate;
-  definitions = new Definitions();
+  /** What has been asked of the definitions so far. */
+  readonly asked: Asked;
+  private inForce: DefinitionsInForce;
+  /** While the diary is being read they note what is asked of them. */
+  definitions: Definitions;
   date: IsoDate;
   readonly parts: StateTable<TreeNode, PartState>;
   readonly joints: StateTable<TreeNode, JointState>;
@@ -79,8 +97,8 @@ export class Replay implements Standing {
   /** Every calculation of a day, in order. */
   readonly calculations: Calculation[];
   readonly disturbed: SharedTable<TreeNode, DatedFact>;
-  /** Lines up to this moment that could not be read, or not in full. */
-  readonly lost: LostLine[];
+  private lostSoFar: LostLine[];
+  private isFinished = false;
   readonly findings: Finding[];
   /** Releases taken back so far: complained of at the end, since a new release overtakes them. */
   readonly lapses: LapsedReleases[];
@@ -91,8 +109,21 @@ export class Replay implements Standing {
   readonly inspections: Inspections;
   readonly care: CareMemory;
 
-  /** @param before the moment to go on from; without one, the beginning, of which nothing is known yet */
-  constructor(gathered: Gathered, names: Names, today: IsoDate, date: IsoDate, before?: Replay) {
+  /**
+   * @param before the moment to go on from; without one, the beginning, of which nothing is known yet
+   * @param inForce the definitions of that moment
+   */
+  constructor(
+    gathered: Gathered,
+    names: Names,
+    today: IsoDate,
+    date: IsoDate,
+    before?: Replay,
+    inForce = before?.inForce ?? DefinitionsInForce.of(gathered.written),
+  ) {
+    this.asked = before?.asked.copy() ?? new Asked(gathered.tree.all.length);
+    this.inForce = inForce;
+    this.definitions = new AskedDefinitions(inForce, this.asked);
     this.gathered = gathered;
     this.names = names;
     this.today = today;
@@ -114,7 +145,7 @@ export class Replay implements Standing {
     this.disturbed = before?.disturbed.copy() ?? new SharedTable();
     this.waiting = before?.waiting.copy() ?? new SharedTable();
     this.calculations = before?.calculations.slice() ?? [];
-    this.lost = before?.lost.slice() ?? [];
+    this.lostSoFar = before?.lostSoFar.slice() ?? [];
     this.findings = before?.findings.slice() ?? [];
     this.lapses = before?.lapses.slice() ?? [];
     this.inspections = before?.inspections.copy() ?? new Inspections();
@@ -123,15 +154,51 @@ export class Replay implements Standing {
 
   /** This moment again, to be gone on from by itself. */
   copy(gathered: Gathered): Replay {
-    const copy = new Replay(gathered, this.names, this.today, this.date, this);
-    copy.definitions = this.definitions;
+    return new Replay(gathered, this.names, this.today, this.date, this);
+  }
+
+  /** This moment again with blocks of the same tree, which say nothing otherwise that was asked for. */
+  on(gathered: Gathered, { inForce, lostBefore, lost }: Ground): Replay | undefined {
+    const own = inForce.at(this.inForce.moment);
+    if (own === undefined) return undefined;
+    const copy = new Replay(gathered, this.names, this.today, this.date, this, own);
+    copy.lostSoFar.splice(0, lostBefore.length, ...lost);
     return copy;
+  }
+
+  /** What is defined at this moment by blocks that say some things otherwise; undefined where a change is about those. */
+  definedBy({ written }: Gathered, { aspects }: DefinedOtherwise): DefinitionsInForce | undefined {
+    return aspects.size === 0 ? this.inForce : this.inForce.on(written, aspects);
+  }
+
+  /** Lines that could not be read, from here on. */
+  lose(...lines: readonly LostLine[]): void {
+    this.lostSoFar.push(...lines);
+  }
+
+  /** Says that the lines that could not be read are those of another reading. */
+  shareLost({ lostSoFar }: Replay): void {
+    if (isSame(this.lostSoFar, lostSoFar)) this.lostSoFar = lostSoFar;
+  }
+
+  /** The definitions are others from today on. */
+  change(changes: readonly Change[]): void {
+    this.inForce = this.inForce.with(changes);
+    this.definitions = new AskedDefinitions(this.inForce, this.asked);
   }
 
   /** The diary has been read: no state grows any more. */
   finish(): void {
     const { parts, joints, systems, snags, jobs, holds, gauges, supply } = this;
     for (const table of [parts, joints, systems, snags, jobs, holds, gauges, supply]) table.finish();
+    this.definitions = this.inForce;
+    this.isFinished = true;
+  }
+
+  /** Lines up to this moment that could not be read, or not in full. */
+  get lost(): readonly LostLine[] {
+    if (!this.isFinished) this.asked.askForLost();
+    return this.lostSoFar;
   }
 
   complain<C extends FindingCode>(code: C, place: Place, data: FindingData[C], extras?: FindingExtras): void {
@@ -146,7 +213,10 @@ export class Replay implements Standing {
     data: FindingData[C],
     extras: FindingExtras = {},
   ): void {
-    const lostAbout = () => linesAbout(node, this.lost);
+    const lostAbout = () => {
+      this.asked.seek(node);
+      return linesAbout(node, this.lostSoFar);
+    };
     this.findings.push(subjectFinding(this, lostAbout, node, code, place, data, extras));
   }
 

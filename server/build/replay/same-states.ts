@@ -5,7 +5,6 @@
 import { areSameDecimals } from "../../quantities/decimal.ts";
 import type { Finding } from "../finding.ts";
 import type { Differences } from "../memory.ts";
-import { isSame } from "../remembered.ts";
 import type { TableName } from "../standing.ts";
 import { TABLES } from "../standing.ts";
 import type { Replay } from "./replay.ts";
@@ -32,7 +31,7 @@ export function takeOverWhatIsSame(
     if (differing.length > 0) differences.set(name, differing);
     Object.assign(replay, { [name]: one });
   }
-  if (isSame(replay.lost, before.lost)) Object.assign(replay, { lost: before.lost });
+  replay.shareLost(before);
   const { findings } = replay;
   for (let index = count; index < findings.length; index++)
     findings[index] = same(findings[index] as Finding, before.findings[index]);

@@ -16,7 +16,10 @@ export interface SourcedRecord<W extends RecordWord = RecordWord> {
   readonly turns: readonly Turn[];
 }
 
-/** One thing of the vehicle's tree. An assembly without a block of its own has no `header`. */
+/**
+ * One thing of the vehicle's tree. An assembly without a block of its own has no `header`. It is the same object for as long
+ * as the tree is; what is said of it is looked up in the definitions.
+ */
 export interface TreeNode {
   readonly path: string;
   /** The last name of its path. */
@@ -29,11 +32,12 @@ export interface TreeNode {
   readonly header: Place | undefined;
   /** The path that it was copied from. */
   readonly copyOf: string | undefined;
-  readonly records: readonly SourcedRecord[];
+  /** The names that its records give to what can be measured of it. */
+  readonly characteristics: readonly string[];
+  /** The other blocks that its records were copied from. */
+  readonly sources: readonly BlockSite[];
   /** The order of definition, for everything that is listed. */
   readonly order: number;
-  /** Lines of its block that could not be read. */
-  readonly lost: readonly Place[];
 }
 
 /** The path of a thing in words that lead to it: title and path. */

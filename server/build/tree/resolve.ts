@@ -85,7 +85,7 @@ export class Resolver {
       segments: segments.slice(0, -1),
     };
     const found = dot < 0 ? this.unknown(text, MEMBER_KINDS) : this.resolveOne(thing, MEMBER_KINDS, turns);
-    const knows = !("is" in found) && characteristicsOf(found).has(name);
+    const knows = !("is" in found) && found.characteristics.includes(name);
     const fault = knows ? undefined : (this.nameless(text) ?? ("is" in found ? found : undefined));
     if (fault !== undefined || "is" in found)
       return { node: undefined, name, fault: fault ?? (found as ReferenceFault) };
@@ -97,7 +97,7 @@ export class Resolver {
     const tails = this.tree.withTail(text);
     const thing = this.tree.at(text) ?? (tails.length === 1 ? tails[0] : undefined);
     if (thing === undefined) return undefined;
-    return { is: "nameless", text, path: thing.path, names: [...characteristicsOf(thing)] };
+    return { is: "nameless", text, path: thing.path, names: thing.characteristics };
   }
 
   private resolveAfresh(reference: ReferenceNode, kinds: Kinds): Resolution {
@@ -222,13 +222,6 @@ class Memory<T> {
     this.answers.set(key, made);
     return made;
   }
-}
-
-/** Names that its records give to what can be measured of a thing. */
-function characteristicsOf({ records }: TreeNode): ReadonlySet<string> {
-  return new Set(
-    records.flatMap(({ record }) => ("name" in record && record.word !== "test" ? [record.name] : [])),
-  );
 }
 
 function takes(node: TreeNode, kinds: Kinds): boolean {

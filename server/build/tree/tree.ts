@@ -1,15 +1,15 @@
 /** The tree of the vehicle: parts, joints, systems and circuits under their assemblies. */
 
 import { listUnder } from "../list-under.ts";
-import type { Place } from "../source.ts";
+import { isSame } from "../remembered.ts";
+import type { BlockSite, Place } from "../source.ts";
 import type { SourcedRecord, TreeKind, TreeNode } from "./node.ts";
 import type { TextDefinition } from "./text-definition.ts";
+import type { Statement } from "./written.ts";
 
-export interface Vehicle {
+export interface Vehicle extends Statement {
   readonly title: string | undefined;
   readonly header: Place | undefined;
-  readonly records: readonly SourcedRecord[];
-  readonly lost: readonly Place[];
 }
 
 interface GrowingNode extends TreeNode {
@@ -17,8 +17,13 @@ interface GrowingNode extends TreeNode {
   children: GrowingNode[];
 }
 
+/** The path of the whole. */
+export const ROOT = "vehicle";
+
 export class Tree {
   readonly root: TreeNode;
+  /** So many things have a block, the first of all; assemblies without one come last. */
+  private readonly blocks: number;
   private readonly byPath = new Map<string, GrowingNode>();
   private readonly byKind = new Map<TreeKind, TreeNode[]>();
   /** Every thing, as `nodes()` has them. */
@@ -29,13 +34,12 @@ export class Tree {
   /** By the last two names: of the last alone there may be one in every corner of the vehicle. */
   private readonly byLastNames = new Map<string, TreeNode[]>();
 
-  constructor(vehicle: Vehicle, definitions: Iterable<TextDefinition>) {
-    this.root = this.node("vehicle", "vehicle", vehicle, undefined);
-    for (const definition of definitions) {
-      // Nothing can take the place of the whole; the name has been complained about.
-      if (definition.path !== this.root.path)
-        this.node(definition.path, definition.kind, definition, definition.copyOf);
-    }
+  /** @param definitions each of another path, none of which is `vehicle` */
+  constructor(vehicle: Vehicle, definitions: readonly TextDefinition[]) {
+    this.root = this.node(ROOT, "vehicle", vehicle, undefined);
+    for (const definition of definitions)
+      this.node(definition.path, definition.kind, definition, definition.copyOf);
+    this.blocks = this.byPath.size;
     for (const node of [...this.byPath.values()]) this.joinToParent(node);
     this.all = [...this.byPath.values()];
     this.besideParts = this.all.filter(({ kind }) => kind !== "part");
@@ -71,6 +75,12 @@ export class Tree {
     return alike.filter(({ path }) => path === tail || path.endsWith(ending));
   }
 
+  /** Whether definitions are of these things, whatever else they say of them than where they are and what can be measured. */
+  isOf(definitions: readonly TextDefinition[]): boolean {
+    if (definitions.length + 1 !== this.blocks) return false;
+    return definitions.every((definition, index) => isOf(this.all[index + 1] as TreeNode, definition));
+  }
+
   /** The last names of all paths. */
   lastNames(): Iterable<string> {
     return this.byLastName.keys();
@@ -79,7 +89,7 @@ export class Tree {
   private node(
     path: string,
     kind: TreeKind,
-    { title, header, records, lost }: Vehicle,
+    { title, header, records }: Vehicle,
     copyOf: string | undefined,
   ): GrowingNode {
     const order = this.byPath.size;
@@ -90,8 +100,8 @@ export class Tree {
       title,
       header,
       copyOf,
-      records,
-      lost,
+      characteristics: characteristicsIn(records),
+      sources: sourcesOf(records, header),
       order,
       parent: undefined,
       children: [],
@@ -104,13 +114,45 @@ export class Tree {
     let child = node;
     while (child !== this.root && child.parent === undefined) {
       const dot = child.path.lastIndexOf(".");
-      const parentPath = dot < 0 ? "vehicle" : child.path.slice(0, dot);
+      const parentPath = dot < 0 ? ROOT : child.path.slice(0, dot);
       const parent = this.byPath.get(parentPath) ?? this.node(parentPath, "assembly", NO_BLOCK, undefined);
       child.parent = parent;
       parent.children.push(child);
       child = parent;
     }
   }
+}
+
+function isOf(node: TreeNode, definition: TextDefinition): boolean {
+  const { path, kind, title, header, copyOf, records } = definition;
+  return (
+    node.path === path &&
+    node.kind === kind &&
+    node.title === title &&
+    node.copyOf === copyOf &&
+    node.header !== undefined &&
+    isSamePlace(node.header, header) &&
+    isSame(node.characteristics, characteristicsIn(records)) &&
+    isSame(node.sources, sourcesOf(records, header))
+  );
+}
+
+/** Names that records give to what can be measured of a thing, each once. */
+function characteristicsIn(records: readonly SourcedRecord[]): readonly string[] {
+  const names = records.flatMap(({ record }) =>
+    "name" in record && record.word !== "test" ? [record.name] : [],
+  );
+  return names.length === 0 ? NO_NAMES : [...new Set(names)];
+}
+
+/** The blocks that records were copied from. */
+function sourcesOf(records: readonly SourcedRecord[], header: Place | undefined): readonly BlockSite[] {
+  const others = records.flatMap(({ site }) => (site === header?.site ? [] : [site]));
+  return others.length === 0 ? NO_SITES : [...new Set(others)];
+}
+
+function isSamePlace(one: Place, other: Place): boolean {
+  return one.site === other.site && one.start === other.start && one.end === other.end;
 }
 
 /** The last of a path's names. */
@@ -125,5 +167,7 @@ function lastNames(path: string): string {
 }
 
 const NONE: readonly TreeNode[] = [];
+const NO_NAMES: readonly string[] = [];
+const NO_SITES: readonly BlockSite[] = [];
 
 const NO_BLOCK: Vehicle = { title: undefined, header: undefined, records: [], lost: [] };

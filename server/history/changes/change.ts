@@ -1,5 +1,5 @@
 /** One difference between two revisions of a build, in the terms of the build. */
-import type { NamedKind } from "../../build/definitions.ts";
+import type { NamedKind } from "../../build/block-definition.ts";
 import type { Place } from "../../build/source.ts";
 import type { TreeKind } from "../../build/tree/node.ts";
 

@@ -31,7 +31,8 @@ export function definitionChanges(before: WordedBuild, after: WordedBuild, { bot
 
 function vehicleOf({ standing: { gathered } }: Build): Thing {
   const { root } = gathered.tree;
-  const { title, header, records, path } = root;
+  const { title, header, path } = root;
+  const records = gathered.written.records(root);
   // A build without a vehicle has no records of one, so its header is never shown.
   return { what: "vehicle", ref: path, title, header, records, node: root, named: undefined } as Thing;
 }

@@ -89,8 +89,9 @@ function key(what: ChangedThing, ref: string): string {
 
 function thingsOf({ standing: { gathered } }: Build): Thing[] {
   const nodes = [...gathered.tree.nodes()].flatMap((node): Thing[] => {
-    const { kind, path, title, header, records } = node;
+    const { kind, path, title, header } = node;
     if (kind === "vehicle" || header === undefined) return [];
+    const records = gathered.written.records(node);
     return [{ what: kind, ref: path, title, header, records, node, named: undefined }];
   });
   const named = [...gathered.named.values()].flatMap((ofKind) =>

@@ -1,6 +1,7 @@
 /** What a history is asked of: a thing, or one characteristic of it, under the name it has now and those it had. */
 import type { ReferenceNode } from "../../../grammar/syntax.ts";
-import type { Defined, NamedKind } from "../../build/definitions.ts";
+import type { NamedKind } from "../../build/block-definition.ts";
+import type { Defined } from "../../build/definitions.ts";
 import { namesOf } from "../../build/names.ts";
 import type { TreeKind, TreeNode } from "../../build/tree/node.ts";
 import { Resolver } from "../../build/tree/resolve.ts";

@@ -38,7 +38,7 @@ export function definitionsOf(build: Build, thing: Thing): readonly DefinitionPl
     case "named":
       return [inBlock(thing.definition.header)];
     case "characteristic":
-      return characteristicRecords(thing.node, thing.name);
+      return characteristicRecords(build, thing.node, thing.name);
     case "function":
       return [];
     default:
@@ -55,8 +55,8 @@ function definitionOfNode(node: TreeNode): readonly Place[] {
   return [];
 }
 
-function characteristicRecords(node: TreeNode, name: string): readonly DefinitionPlace[] {
-  return node.records.flatMap(({ record, site }) => {
+function characteristicRecords(build: Build, node: TreeNode, name: string): readonly DefinitionPlace[] {
+  return build.standing.gathered.written.records(node).flatMap(({ record, site }) => {
     if (!("name" in record) || record.name !== name) return [];
     const place = placeAt(site, record.at);
     return [{ place, whole: place }];

@@ -95,9 +95,11 @@ function userOf(build: Build, { place }: Occurrence): Link | undefined {
 function holdsOn(view: FileView, thing: Link): readonly CallHierarchyIncomingCall[] {
   if (thing.is !== "characteristic") return [];
   const { standing } = view.build;
-  const asked = thing.node.records.some(
-    ({ record }) => (record.word === "limit" || record.word === "setting") && record.name === thing.name,
-  );
+  const asked = standing.gathered.written
+    .records(thing.node)
+    .some(
+      ({ record }) => (record.word === "limit" || record.word === "setting") && record.name === thing.name,
+    );
   if (!asked) return [];
   return [...standing.names.every("hold")].flatMap((definition) => {
     const from = coverOf(standing, definition).nodes.has(thing.node)

@@ -215,8 +215,9 @@ function takenBy(build: Build, thing: Thing, name: string): string | undefined {
       return other === undefined ? undefined : `there is a ${other} ${name} already`;
     }
     case "characteristic": {
-      const records = thing.node.records.filter(({ record }) => "name" in record && record.name === name);
-      return records.length === 0 ? undefined : `${thing.node.path} has a ${name} already`;
+      const records = gathered.written.records(thing.node);
+      const isThere = records.some(({ record }) => "name" in record && record.name === name);
+      return isThere ? `${thing.node.path} has a ${name} already` : undefined;
     }
     default: {
       const used = [...occurrencesOf(build, [{ is: thing.is, name } as Thing])].some(

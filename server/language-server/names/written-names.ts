@@ -15,7 +15,7 @@ import type {
 } from "../../../grammar/syntax.ts";
 import type { ReferenceKind } from "../../../grammar/vocabulary/shape.ts";
 import { TREE_KINDS } from "../../../grammar/vocabulary/shape.ts";
-import type { NamedKind } from "../../build/definitions.ts";
+import type { NamedKind } from "../../build/block-definition.ts";
 import type { ReferenceUse } from "../../build/reference-uses.ts";
 import { referenceUses } from "../../build/reference-uses.ts";
 import { namesIn } from "../../expressions/names.ts";

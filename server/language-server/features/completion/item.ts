@@ -1,7 +1,7 @@
 /** What a completion is made of, before it becomes an item of the protocol. */
 import type { CompletionItem, Range } from "vscode-languageserver";
 import { CompletionItemKind, InsertTextFormat } from "vscode-languageserver";
-import type { NamedKind } from "../../../build/definitions.ts";
+import type { NamedKind } from "../../../build/block-definition.ts";
 import type { TreeKind } from "../../../build/tree/node.ts";
 import type { ValuePlace } from "../../text/due.ts";
 import type { FileView } from "../../view.ts";

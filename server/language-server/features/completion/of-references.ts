@@ -2,8 +2,9 @@
 import { CompletionItemKind } from "vscode-languageserver";
 import type { ReferenceKind } from "../../../../grammar/vocabulary/shape.ts";
 import { TREE_KINDS } from "../../../../grammar/vocabulary/shape.ts";
+import type { NamedKind } from "../../../build/block-definition.ts";
 import type { Build } from "../../../build/build.ts";
-import type { NamedDefinition, NamedKind } from "../../../build/definitions.ts";
+import type { NamedDefinition } from "../../../build/definitions.ts";
 import { gaugeReads, recordOf } from "../../../build/judgement.ts";
 import type { TreeKind, TreeNode } from "../../../build/tree/node.ts";
 import { sayLimits } from "../../../reports/parts.ts";

@@ -12,9 +12,12 @@ import { heading } from "./of-node.ts";
 /** `REF.NAME`: its readings against its limits, or what is computed of it. */
 export function describeCharacteristic(build: Build, node: TreeNode, name: string): string {
   const readings = measurementLines(build, node, name);
-  const records = node.records.flatMap(({ record, site }) =>
-    "name" in record && record.name === name ? [textAt({ site, ...record.at })] : [],
-  );
+  const { written } = build.standing.gathered;
+  const records = written
+    .records(node)
+    .flatMap(({ record, site }) =>
+      "name" in record && record.name === name ? [textAt({ site, ...record.at })] : [],
+    );
   const computed = build.calculations.filter((each) => each.node === node && each.name === name);
   return paragraphs(
     `**${escaped(name)}** of ${heading(build, node)}`,

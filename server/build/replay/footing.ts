@@ -1,0 +1,112 @@
+/** From where on a diary is read that goes on from another one: what of that one still holds. */
+import type { IsoDate } from "../../quantities/dates.ts";
+import type { DatedDay, Gathered } from "../definitions.ts";
+import type { FactList } from "../fact-list.ts";
+import { asksForRechecks } from "../joint-recheck.ts";
+import type { LostLine, LostLines } from "../lost-lines.ts";
+import type { DifferencesTo } from "../memory.ts";
+import type { Names } from "../names.ts";
+import { isSame } from "../remembered.ts";
+import type { DefinedOtherwise } from "./asked.ts";
+import type { DaysInOrder } from "./days-in-order.ts";
+import type { Change, Moment } from "./moments.ts";
+import { firstChange, lastBefore } from "./moments.ts";
+import type { Ground, Replay } from "./replay.ts";
+
+export interface Diary {
+  /** How things stand after the last fact that counts. */
+  readonly replay: Replay;
+  /** Every fact that counts. */
+  readonly facts: FactList;
+  /** The days that count, in the order in which they are read. */
+  readonly days: DaysInOrder;
+  /** What was unread from the start. */
+  readonly lost: readonly LostLine[];
+  /** The lines that were unread of each day, as it was read: diaries that go on from each other share them. */
+  readonly lostInDays: WeakMap<DatedDay, readonly LostLine[]>;
+  /** How things stood before some of the days: where reading can begin again. */
+  readonly moments: readonly Moment[];
+  /** How things stood within the day that was written in last, before the first fact that was other. */
+  readonly inDay: Moment | undefined;
+  /** How things stand other than in the diary that this one goes on from. */
+  readonly differences: DifferencesTo | undefined;
+}
+
+/** From where on a diary is read. */
+export interface Beginning {
+  /** The diary that it goes on from. */
+  readonly known: Diary | undefined;
+  readonly change: Change;
+  /** The moments of that diary that still hold. */
+  readonly earlier: readonly Moment[];
+  readonly start: Moment | undefined;
+}
+
+export const ANEW: Beginning = {
+  known: undefined,
+  change: { day: 0, within: undefined },
+  earlier: [],
+  start: undefined,
+};
+
+export function goingOn(known: Diary, days: DaysInOrder, { moments, inDay, stands }: Footing): Beginning {
+  const change = firstChange(known.days, days);
+  const earlier = moments.filter(({ day }) => day <= change.day);
+  if (stands) return { known, change, earlier, start: lastBefore(change, earlier, inDay) };
+  const start = earlier.at(-1);
+  return { known, change: { day: start?.day ?? 0, within: undefined }, earlier, start };
+}
+
+/** Whether the same things are defined, and what looks at all days from the first one on finds the same. */
+export function goesOn({ replay }: Diary, gathered: Gathered, names: Names, today: IsoDate): boolean {
+  return (
+    replay.names === names &&
+    replay.today === today &&
+    asksForRechecks(replay) === asksForRechecks({ gathered })
+  );
+}
+
+/** What of a diary still holds on blocks of which some say other things. */
+export interface Footing extends Ground {
+  readonly otherwise: DefinedOtherwise;
+  /** The moments before which nothing was asked for that is otherwise. */
+  readonly moments: readonly Moment[];
+  readonly inDay: Moment | undefined;
+  /** Whether nothing of it was asked for to the end. */
+  readonly stands: boolean;
+}
+
+/** @returns undefined where nothing of it holds */
+export function footingOn(
+  known: Diary,
+  gathered: Gathered,
+  { definitions: lost }: LostLines,
+): Footing | undefined {
+  const { replay, lost: lostBefore, moments, inDay } = known;
+  const before = replay.gathered;
+  const aspects = gathered.written.differencesTo(before.written, gathered.tree.all);
+  const otherwise = { aspects, lost: difference(lostBefore, lost) };
+  const inForce = replay.definedBy(gathered, otherwise);
+  if (inForce === undefined) return undefined;
+  const ground = { inForce, lostBefore, lost };
+  if (aspects.size === 0 && otherwise.lost.length === 0)
+    return { ...ground, otherwise, moments, inDay, stands: true };
+  const still = (moment: Moment): Moment[] => {
+    const own = moment.replay.asked.hasAny(otherwise) ? undefined : moment.replay.on(gathered, ground);
+    return own === undefined ? [] : [{ ...moment, replay: own }];
+  };
+  return {
+    ...ground,
+    otherwise,
+    moments: moments.flatMap(still),
+    inDay: inDay && still(inDay)[0],
+    stands: !replay.asked.hasAny(otherwise),
+  };
+}
+
+/** What stands in one of two lists only. */
+function difference<Item>(one: readonly Item[], other: readonly Item[]): readonly Item[] {
+  if (isSame(one, other)) return [];
+  const [before, now] = [new Set(one), new Set(other)];
+  return [...one.filter((item) => !now.has(item)), ...other.filter((item) => !before.has(item))];
+}
