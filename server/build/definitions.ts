@@ -16,7 +16,6 @@ import type { BlockSite, Place, SourceFile } from "./source.ts";
 import { OfBlocks, placeAt, sitesIn } from "./source.ts";
 import type { LikeFault } from "./tree/like.ts";
 import { expandLikes } from "./tree/like.ts";
-import type { SourcedRecord } from "./tree/node.ts";
 import { isWithin } from "./tree/node.ts";
 import type { TextDefinition } from "./tree/text-definition.ts";
 import type { Vehicle } from "./tree/tree.ts";
