@@ -1,6 +1,5 @@
 /** The records of vehicles, suppliers and gauges, from syntax to values. */
 import type { Decimal } from "../../quantities/decimal.ts";
-import { decimal } from "../../quantities/decimal.ts";
 import type { Money } from "../../quantities/money.ts";
 import { hasDimension } from "../../quantities/quantity.ts";
 import { CALENDAR } from "./due.ts";
@@ -56,7 +55,7 @@ export const BUILD_RECORDS: LowerTable<Word> = {
   tax: shareOfAll,
   labour: saying("money", "money", (lowering, node) => {
     const read = lowering.sum(node);
-    return read && { ...read, amount: read.amount.div(decimal(HOURS[node.per ?? "h"] ?? 1)) };
+    return read && { ...read, amount: byTheHour(read.amount, node.per ?? "h") };
   }),
   budget: money,
   week: (lowering, values) => {
@@ -113,8 +112,11 @@ export const BUILD_RECORDS: LowerTable<Word> = {
   },
 };
 
-/** How many hours a rate of labour may be for. */
-const HOURS: Readonly<Record<string, number>> = { h: 1, min: 1 / 60, d: 24 };
+/** Exactly: what a minute costs is no fraction of an hour. */
+function byTheHour(amount: Decimal, per: string): Decimal {
+  if (per === "min") return amount.times(60);
+  return per === "d" ? amount.div(24) : amount;
+}
 
 function isAboveNought({ amount }: Money): boolean {
   return amount.greaterThan(0);
