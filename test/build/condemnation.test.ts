@@ -193,3 +193,23 @@ describe("on a safety-critical part", () => {
     expect(condemnation(build.standing, partAt(build, "arm"))?.why).toBe("cracked");
   });
 });
+
+it("what was reconditioned without its kit is still to be reconditioned", () => {
+  const build = buildOf(`
+part kit "Kit"
+part caliper "Caliper"
+  kit: kit
+part cylinder "Cylinder"
+  kit: kit
+
+day 2026-05-02
+  removed: caliper, cylinder
+  decided: caliper recondition
+  decided: cylinder recondition
+  bought: 1 x kit
+  reconditioned: caliper
+  reconditioned: cylinder
+`);
+  expect(partAt(build, "caliper").decision?.settled?.fact.word).toBe("reconditioned");
+  expect(partAt(build, "cylinder").decision?.settled).toBeUndefined();
+});
