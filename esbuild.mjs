@@ -17,8 +17,10 @@ import { chmod, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
-import { build, context, transform } from "esbuild";
+import { build, context } from "esbuild";
 import { minify } from "terser";
+import { commonJs, readableCommonJs } from "./bundling/common-js.mjs";
+import { leanDecimals } from "./bundling/decimals.mjs";
 import { librariesAsEsModules } from "./bundling/es-modules.mjs";
 import { lateParts, requireNow } from "./bundling/late-parts.mjs";
 import { withoutTexts } from "./bundling/late-texts.mjs";
@@ -99,14 +101,8 @@ async function tightened(code) {
 
 /** Writes a bundled ES module as CommonJS. A dynamic import becomes a late `require`. */
 async function writeAsCommonJs({ path: file, text }) {
-  const { code } = await transform(requireNow(text), {
-    format: "cjs",
-    platform: "node",
-    target: "node20",
-    supported: { "dynamic-import": false },
-    minify: !development,
-    sourcemap: development ? "inline" : false,
-  });
+  const required = requireNow(text);
+  const code = await (development ? readableCommonJs(required) : commonJs(required));
   const isCommand = path.basename(file) === "cotter.cjs";
   await mkdir(path.dirname(file), { recursive: true });
   const small = await tightened(editorInPlace(code));
@@ -269,6 +265,7 @@ const forNode = {
     lateParts(root, CORE),
     librariesAsEsModules,
     withoutTexts,
+    leanDecimals,
     leanParserLibrary(root),
     writing("Node", writeAsCommonJs),
   ],
@@ -284,7 +281,13 @@ const forBrowser = browserPrograms.map(({ name, entry, format }) => ({
   target: "es2022",
   external: ["vscode"],
   mainFields: ["browser", "module", "main"],
-  plugins: [librariesAsEsModules, withoutTexts, leanParserLibrary(root), writing(name, writeAsItIs)],
+  plugins: [
+    librariesAsEsModules,
+    withoutTexts,
+    leanDecimals,
+    leanParserLibrary(root),
+    writing(name, writeAsItIs),
+  ],
 }));
 
 const bundlings = [forEditor, forNode, ...forBrowser];

@@ -6,15 +6,44 @@ import { readFile } from "node:fs/promises";
 const LIBRARIES =
   /[\\/]node_modules[\\/]vscode-(?:jsonrpc|languageclient|languageserver(?:-protocol|-types)?)[\\/]lib[\\/].*\.js$/;
 
+/** What a server can do in the protocol and ours does not: each adds itself to a class, which then has all of them. */
+export const NOT_ASKED_FOR = [
+  "inlineCompletion",
+  "inlineValue",
+  "linkedEditingRange",
+  "moniker",
+  "notebook",
+  "textDocumentContent",
+  "typeHierarchy",
+];
+const FEATURES = new RegExp(
+  `[\\\\/]vscode-languageserver[\\\\/]lib[\\\\/]common[\\\\/](?:${NOT_ASKED_FOR.join("|")})\\.js$`,
+);
+
 export const librariesAsEsModules = {
   name: "libraries as ES modules",
   setup(bundling) {
+    bundling.onLoad({ filter: FEATURES }, async ({ path: file }) => ({
+      contents: withoutFeature(asEsModule(await readFile(file, "utf8"), file), file),
+      loader: "js",
+    }));
     bundling.onLoad({ filter: LIBRARIES }, async ({ path: file }) => ({
       contents: asEsModule(await readFile(file, "utf8"), file),
       loader: "js",
     }));
   },
 };
+
+/**
+ * A module whose feature adds nothing to the class that it is given.
+ *
+ * @throws {Error} where it is not written as features are: another release may be otherwise
+ */
+export function withoutFeature(text, file) {
+  const feature = /^const (\w+Feature) = \(Base\) => \{\n[\s\S]*?^\};\n/gm;
+  if ([...text.matchAll(feature)].length !== 1) throw new Error(`${file} has not one feature, as expected`);
+  return text.replace(feature, "const $1 = (Base) => Base;\n");
+}
 
 /**
  * What TypeScript compiled to CommonJS, as an ES module again. Its namespaces become values without an effect on others, which

@@ -9,11 +9,20 @@ import path from "node:path";
 /** They export functions, of which others call none while they are loaded. */
 const ON_FIRST_CALL = new Set([
   "grammar/vocabulary/texts-of.ts",
-  // Only a log that calculates evaluates.
+  // Only a log that calculates evaluates, and few of these with more than plain quantities, or what is refused.
   "server/expressions/evaluate.ts",
   "server/expressions/names.ts",
+  "server/expressions/angles.ts",
+  "server/expressions/interval-arithmetic.ts",
+  "server/expressions/money-arithmetic.ts",
+  "server/expressions/powers.ts",
+  "server/expressions/trade-fault.ts",
+  "server/expressions/trade-words.ts",
+  "server/quantities/powers.ts",
   // Only one in which something was identified asks what it can be.
   "server/rules/supply/contradictions.ts",
+  "server/trade/identification.ts",
+  "server/trade/identification/tell-apart.ts",
   "server/trade/iso286.ts",
   "server/quantities/unit-advice.ts",
   // What an editor asks for by requests of its own.

@@ -1,5 +1,5 @@
 /** The libraries of the protocol, turned from CommonJS into ES modules, are what they were. */
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -7,8 +7,12 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import { afterAll, expect, it } from "vitest";
 
-const { asEsModule, librariesAsEsModules } = (await import("../../bundling/es-modules.mjs" as string)) as {
+const { asEsModule, librariesAsEsModules, NOT_ASKED_FOR, withoutFeature } = (await import(
+  "../../bundling/es-modules.mjs" as string
+)) as {
   asEsModule: (text: string, file: string) => string;
+  NOT_ASKED_FOR: readonly string[];
+  withoutFeature: (text: string, file: string) => string;
   librariesAsEsModules: import("esbuild").Plugin;
 };
 const root = fileURLToPath(new URL("../../", import.meta.url));
@@ -68,4 +72,22 @@ it.each([
   'Object.assign(exports, require("other"));',
 ])("refuses what it does not know: %s", (text) => {
   expect(() => asEsModule(text, "a.js")).toThrow("a.js cannot be turned into an ES module");
+});
+
+it("has no feature left out that the server asks for", () => {
+  const server = path.join(root, "server/language-server");
+  const sources = readdirSync(server, { recursive: true, encoding: "utf8" })
+    .filter((file) => file.endsWith(".ts"))
+    .map((file) => readFileSync(path.join(server, file), "utf8"));
+  // `connection.notebooks.synchronization`, `connection.workspace.textDocumentContent`, `connection.languages.moniker`.
+  const asked = (name: string) => sources.some((text) => new RegExp(`\\.${name}s?\\.`).test(text));
+  expect(["diagnostic", "inlayHint"].filter((name) => !asked(name))).toEqual([]);
+  expect(NOT_ASKED_FOR.filter(asked)).toEqual([]);
+});
+
+it("refuses a feature that is written otherwise", () => {
+  expect(withoutFeature("const AFeature = (Base) => {\n  a;\n};\nb;", "a.js")).toBe(
+    "const AFeature = (Base) => Base;\nb;",
+  );
+  expect(() => withoutFeature("function AFeature(Base) {}", "a.js")).toThrow("a.js has not one feature");
 });
