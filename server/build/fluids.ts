@@ -8,8 +8,8 @@ export type FluidFamily = "glycol" | "silicone" | "mineral";
 
 /** The family that a name tells; undefined where it tells none. */
 export function fluidFamily(name: string): FluidFamily | undefined {
-  if (/\bDOT\s*(?:3|4|5\.1)(?![.\d])/i.test(name)) return "glycol";
-  if (/\bDOT\s*5(?![.\d])/i.test(name) || /\bsilicone\b/i.test(name)) return "silicone";
+  if (/\bDOT\s*(?:3|4|5\.1)(?!\.?\d)/i.test(name)) return "glycol";
+  if (/\bDOT\s*5(?!\.?\d)/i.test(name) || /\bsilicone\b/i.test(name)) return "silicone";
   return /\bmineral\b/i.test(name) ? "mineral" : undefined;
 }
 
@@ -27,8 +27,9 @@ export function isOtherFluid(asked: string, filled: string): boolean {
     const [wanted, got] = [fluidFamily(asked), fluidFamily(filled)];
     if (wanted !== undefined && got !== undefined) return wanted !== got;
   }
-  const [less, more] = [wordsOf(asked), wordsOf(filled)].sort((a, b) => a.size - b.size);
-  return less === undefined || more === undefined || [...less].some((word) => !more.has(word));
+  const [one, other] = [wordsOf(asked), wordsOf(filled)];
+  const [less, more] = one.size < other.size ? [one, other] : [other, one];
+  return [...less].some((word) => !more.has(word));
 }
 
 function wordsOf(name: string): ReadonlySet<string> {
