@@ -245,3 +245,60 @@ day 2026-05-02
     expect(asked(text)).toContain(expected);
   });
 });
+
+/** Why the calculations of a log have no value, by name. */
+function reasons(text: string): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    build(text).calculations.map(({ name, outcome }) => [
+      name,
+      "fault" in outcome ? `${outcome.is}: ${outcome.fault.message}` : outcome.is,
+    ]),
+  );
+}
+
+it("what has no value says why: in a day so far, in a block at all", () => {
+  const log = `
+part disc "Brake disc"
+  limit: runout max 0.1 mm
+  calc: worn = gap * 2
+  calc: half = runout / 2
+  calc: more = half + 1 mm
+  calc: lost = nowhere.gap * 2
+  calc: last = lost * 2
+
+day 2026-05-02
+  calc: so_far = disc.runout * 2
+  calc: none = gap * 2
+  calc: other = disc.gap * 2
+  calc: behind = disc.half * 2
+`;
+  expect(reasons(log)).toEqual({
+    worn: "fault: nothing is called gap",
+    half: "waiting: disc.runout has not been measured",
+    more: "waiting: half has no value yet: disc.runout has not been measured",
+    lost: "without ground: nowhere leads to nothing",
+    last: "without ground: lost has no value: see its own line",
+    so_far: "waiting: disc.runout has not been measured before this line",
+    none: "fault: nothing is called gap before this line",
+    other: "fault: disc has nothing called gap, measured, set or sized",
+    behind: "waiting: half has no value yet: disc.runout has not been measured",
+  });
+});
+
+it("calculations that go round are named from where they go round, by their full names", () => {
+  const log = `
+part arm "Arm"
+  calc: first = arm.second + 1 mm
+  calc: second = arm.third + 1 mm
+  calc: third = arm.second + 1 mm
+`;
+  const cycles = build(log).calculations.map(({ name, outcome }) => [
+    name,
+    outcome.is === "cycle" ? outcome.names : outcome.is,
+  ]);
+  expect(cycles).toEqual([
+    ["first", "without ground"],
+    ["second", ["arm.second", "arm.third", "arm.second"]],
+    ["third", ["arm.second", "arm.third", "arm.second"]],
+  ]);
+});
