@@ -38,10 +38,17 @@ export function sayUncertainty({ uncertainty }: { readonly uncertainty: Quantity
   return uncertainty === undefined ? "" : ` ± ${say(uncertainty)}`;
 }
 
-/** A share of one as a percentage of two figures: `4.5 %`, `15 %`. */
-export function sayShare(share: number): string {
+/**
+ * A share of one as a percentage of two figures: `4.5 %`, `15 %`.
+ *
+ * @param bound the share that it is over or under: it has as many figures more as tell the two apart
+ */
+export function sayShare(share: number, bound = share): string {
   const percent = share * 100;
-  return `${percent < 10 ? Number(percent.toPrecision(2)) : Math.round(percent)} %`;
+  const rounded = percent < 10 ? Number(percent.toPrecision(2)) : Math.round(percent);
+  if (share === bound || rounded !== Math.round(bound * 100)) return `${rounded} %`;
+  const closer = [3, 4, 5].map((figures) => Number(percent.toPrecision(figures)));
+  return `${closer.find((one) => one !== rounded) ?? rounded} %`;
 }
 
 /** A computed number of two decimals at most: `1.8`, `2`. */

@@ -57,3 +57,14 @@ describe("in the words of a message", () => {
     expect([103.5, 99.4].map(sayPercent)).toEqual(["104 %", "99 %"]);
   });
 });
+
+it.each([
+  [0.199, 0.2, "19.9 %"],
+  [0.19996, 0.2, "19.996 %"],
+  [0.2, 0.2, "20 %"],
+  [0.3, 0.1, "30 %"],
+  [0.1001, 0.1, "10.01 %"],
+  [0.19, 0.2, "19 %"],
+])("a share of %s beside one of %s has the figures that tell them apart", (share, bound, words) => {
+  expect(sayShare(share, bound)).toBe(words);
+});

@@ -37,6 +37,6 @@ day 2026-05-02
       : undefined,
   message: ({ data }) =>
     data.is === "low in its range"
-      ? `${say(data.reading)} is ${sayShare(data.ratio)} of the ${say(data.greatest)} that ${data.gauge} reads up to: expected at least ${sayShare(data.least)}`
-      : `${data.gauge} is good to ± ${say(data.uncertainty)}, ${sayShare(data.ratio)} of the zone of ${say(data.zone)}: expected at most ${sayShare(data.most)}`,
+      ? `${say(data.reading)} is ${sayShare(data.ratio, data.least)} of the ${say(data.greatest)} that ${data.gauge} reads up to: expected at least ${sayShare(data.least)}`
+      : `${data.gauge} is good to ± ${say(data.uncertainty)}, ${sayShare(data.ratio, data.most)} of the zone of ${say(data.zone)}: expected at most ${sayShare(data.most)}`,
 });

@@ -25,7 +25,9 @@ export const fuseUnderLoad = findingRule<"fuse-under-load">({
     const next = nextFuse(floatIn(load, "A") / most);
     const needed = next === undefined ? "no blade fuse is that large" : `the next is ${next} A`;
     const found =
-      share > 1 ? `is over its fuse of ${say(fuse)}` : `is ${sayShare(share)} of its fuse of ${say(fuse)}`;
+      share > 1
+        ? `is over its fuse of ${say(fuse)}`
+        : `is ${sayShare(share, most)} of its fuse of ${say(fuse)}`;
     return `the load of ${say(load)} ${found}: expected at most ${sayShare(most)}, ${needed}; inrush and stall are not judged`;
   },
 });
