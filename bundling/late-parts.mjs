@@ -19,12 +19,30 @@ const ON_FIRST_CALL = new Set([
   "server/expressions/trade-fault.ts",
   "server/expressions/trade-words.ts",
   "server/quantities/powers.ts",
+  // Of the functions of the trade, those of the subjects that it calls.
+  "server/trade/alignment.ts",
+  "server/trade/bolt-functions.ts",
+  "server/trade/brakes.ts",
+  "server/trade/drive.ts",
+  "server/trade/electric-functions.ts",
+  "server/trade/engine.ts",
+  "server/trade/fits.ts",
+  "server/trade/measurement.ts",
+  "server/trade/shafts.ts",
+  "server/trade/springs.ts",
+  "server/trade/thread-functions.ts",
+  "server/trade/tightening-functions.ts",
+  // Only one with names that nobody knows.
+  "server/build/tree/likely-paths.ts",
+  "server/rules/notation/defining-fixes.ts",
   // Only one in which something was identified asks what it can be.
   "server/rules/supply/contradictions.ts",
   "server/trade/identification.ts",
   "server/trade/identification/tell-apart.ts",
   "server/trade/iso286.ts",
   "server/quantities/unit-advice.ts",
+  // Only one that somebody writes in is read again.
+  "server/build/replay/same-states.ts",
   // What an editor asks for by requests of its own.
   "server/language-server/features/code-lens.ts",
   "server/language-server/features/folding.ts",

@@ -1,8 +1,9 @@
 // Of chevrotain the programs use the reading of tokens by rules. The rest is left out: its lexer (grammar/lexer.ts is our
 // own), the analysis of a grammar, which is made when the programs are built (lookahead-table.mjs), and its check, which a test
 // makes, recovery from errors and trees, which no parser of ours asks for (grammar/lookahead.ts), and the words of its
-// refusals, which nobody sees: the shape reader says what was expected.
-import { readFile } from "node:fs/promises";
+// refusals, which nobody sees: the shape reader says what was expected. Of its methods with a figure behind their name those stay
+// that the rules of the grammar call.
+import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { lookaheadTable } from "./lookahead-table.mjs";
@@ -158,6 +159,26 @@ const NOT_NEEDED = {
   "parse/parser/traits/recognizer_api.js": /import \{ (serializeGrammar) \} from "@chevrotain\/gast";/,
 };
 
+/** Methods that a rule may call, each under ten names, of which the grammar calls some, and what these are made of. */
+const CALLED_BY_RULES = {
+  "parse/parser/traits/recognizer_api.js": /^/,
+  "parse/parser/traits/recognizer_engine.js": /^atLeastOne/,
+};
+
+/** Without the methods of one of these classes that no rule of the grammar calls. */
+function withoutUncalled(text, file, uncalled, called) {
+  const method = /^ {4}(\w+)\([^)]*\) \{\n[\s\S]*?^ {4}\}\n/gm;
+  if ([...text.matchAll(method)].length < 30) throw new Error(`${file} is written otherwise than expected`);
+  return text.replace(method, (whole, name) => (uncalled.test(name) && !called.has(name) ? "" : whole));
+}
+
+/** What the rules of the grammar call of a parser. */
+async function calledIn(grammar) {
+  const files = (await readdir(grammar)).filter((file) => file.endsWith(".ts"));
+  const texts = await Promise.all(files.map((file) => readFile(path.join(grammar, file), "utf8")));
+  return new Set(texts.flatMap((text) => [...text.matchAll(/\bthis\.(\w+)/g)].map(([, name]) => name)));
+}
+
 const LODASH = fileURLToPath(new URL("lodash.mjs", import.meta.url));
 
 /** @param root the folder of the grammar's folder */
@@ -179,7 +200,9 @@ export const leanParserLibrary = (root) => ({
       if (notNeeded === undefined) return undefined;
       const text = await readFile(file, "utf8");
       if (!notNeeded.test(text)) throw new Error(`${file} imports otherwise what is not needed of it`);
-      return { contents: text.replace(notNeeded, (_, names) => `let ${names};`), loader: "js" };
+      const needed = text.replace(notNeeded, (_, names) => `let ${names};`);
+      const called = await calledIn(path.join(root, "grammar"));
+      return { contents: withoutUncalled(needed, file, CALLED_BY_RULES[within], called), loader: "js" };
     });
   },
 });

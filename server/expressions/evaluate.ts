@@ -2,7 +2,7 @@
 import { nearest } from "../../grammar/nearest.ts";
 import type { Expression, Span, SyntaxFix } from "../../grammar/syntax.ts";
 import type { ExchangeRate } from "../quantities/money.ts";
-import { catalogue } from "../trade/catalogue.ts";
+import { tradeFunction, tradeNames } from "../trade/catalogue.ts";
 import type { Parameter as TradeParameter } from "../trade/function.ts";
 import { readClass } from "../trade/strength-class.ts";
 import { readBolt, readThread } from "../trade/thread.ts";
@@ -129,7 +129,7 @@ function called(node: Expression & { is: "call" }, around: Surroundings): Step {
     if (count !== undefined) return placed(count, [], node);
     return after(node.arguments, around, node, (values) => builtIn.call(values, around.rates));
   }
-  const trade = catalogue.get(name);
+  const trade = tradeFunction(name);
   if (trade === undefined) return unknownFunction(node.name);
   const count = refuseCount(trade, node.arguments.length);
   if (count !== undefined) return placed(count, [], node);
@@ -163,7 +163,7 @@ function named(node: Span, name: string, around: Surroundings, words: readonly s
 }
 
 function unknownFunction(node: Span & { readonly text: string }): ExpressionFault {
-  const near = nearest(node.text, [...builtIns.keys(), ...catalogue.keys()]);
+  const near = nearest(node.text, [...builtIns.keys(), ...tradeNames]);
   return {
     ...fault("unknown-function", node, withSuggestions(`there is no function ${shortened(node.text)}`, near)),
     fixes: near.map((text) => replacement(node, text)),

@@ -1,5 +1,5 @@
 /** What is told of a function: by hover, signature help and the reference page. */
-import { catalogue, tradeFunctions } from "../trade/catalogue.ts";
+import { tradeFunction, tradeFunctions } from "../trade/catalogue.ts";
 import type { FunctionGroup, TradeFunction } from "../trade/function.ts";
 import type { BuiltInFunction } from "./built-in-function.ts";
 import { builtInFunctions, builtIns } from "./built-in-functions.ts";
@@ -38,13 +38,13 @@ export interface FunctionDescription {
 export function describeFunction(name: string): FunctionDescription | undefined {
   const builtIn = builtIns.get(name);
   if (builtIn !== undefined) return ofBuiltIn(builtIn);
-  const trade = catalogue.get(name);
+  const trade = tradeFunction(name);
   return trade === undefined ? undefined : ofTrade(trade);
 }
 
 /** All functions in the order of the reference page. */
 export function allDescriptions(): readonly FunctionDescription[] {
-  return [...builtInFunctions.map(ofBuiltIn), ...tradeFunctions.map(ofTrade)];
+  return [...builtInFunctions.map(ofBuiltIn), ...tradeFunctions().map(ofTrade)];
 }
 
 /** Markdown for a hover, without a heading. */

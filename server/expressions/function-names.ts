@@ -1,5 +1,5 @@
-import { catalogue } from "../trade/catalogue.ts";
+import { tradeNames } from "../trade/catalogue.ts";
 import { builtIns } from "./built-in-functions.ts";
 
 /** Every name that can be called, aliases included. */
-export const functionNames: readonly string[] = [...builtIns.keys(), ...catalogue.keys()];
+export const functionNames: readonly string[] = [...builtIns.keys(), ...tradeNames];

@@ -15,7 +15,7 @@ type Told = Pick<TradeFunction, "name" | "summary" | "formula" | "meaning" | "li
   readonly parameters: readonly { readonly doc: string }[];
 };
 
-const all: readonly Told[] = [...builtInFunctions, ...tradeFunctions];
+const all: readonly Told[] = [...builtInFunctions, ...tradeFunctions()];
 
 export const functionTexts: ReadonlyMap<string, FunctionTexts> = new Map(
   all.map(({ name, summary, formula, meaning, limits, parameters }) => {

@@ -1,5 +1,5 @@
 import type { Expression, Span } from "../../grammar/syntax.ts";
-import { catalogue } from "../trade/catalogue.ts";
+import { tradeFunction } from "../trade/catalogue.ts";
 import { parameterAt } from "./signature.ts";
 import { wordFor } from "./trade-argument.ts";
 
@@ -39,7 +39,7 @@ function collect(node: Expression, names: NameInExpression[]): void {
 }
 
 function collectArguments(node: Expression & { is: "call" }, names: NameInExpression[]): void {
-  const parameters = catalogue.get(node.name.text)?.parameters ?? [];
+  const parameters = tradeFunction(node.name.text)?.parameters ?? [];
   for (const [place, argument] of node.arguments.entries()) {
     const parameter = parameterAt(parameters, place);
     const isWord =

@@ -102,7 +102,7 @@ function shareFunction(
   });
 }
 
-export const alignmentFunctions: readonly TradeFunction[] = [
+const functions: readonly TradeFunction[] = [
   defineFunction({
     name: "toe_angle",
     group: "alignment",
@@ -298,3 +298,7 @@ export const alignmentFunctions: readonly TradeFunction[] = [
     },
   }),
 ];
+
+export function alignmentFunctions(): readonly TradeFunction[] {
+  return functions;
+}

@@ -54,7 +54,7 @@ const axle = {
 } as const;
 const makersManual = "An estimate for comparing parts: fade, knock-back and the maker's figures come first.";
 
-export const brakeFunctions: readonly TradeFunction[] = [
+const functions: readonly TradeFunction[] = [
   defineFunction({
     name: "piston_area",
     group: "brakes",
@@ -242,3 +242,7 @@ export const brakeFunctions: readonly TradeFunction[] = [
     }),
   }),
 ];
+
+export function brakeFunctions(): readonly TradeFunction[] {
+  return functions;
+}

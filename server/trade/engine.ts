@@ -33,7 +33,7 @@ const volume = { is: "quantity", dimension: "volume", unit: "cc", min: 1e-7, max
 const bore = { ...length, name: "bore", min: 0.005, max: 1, doc: "Diameter of the cylinder." } as const;
 const swept = { ...volume, name: "swept", doc: "Swept volume of one cylinder." } as const;
 
-export const engineFunctions: readonly TradeFunction[] = [
+const functions: readonly TradeFunction[] = [
   defineFunction({
     name: "swept_volume",
     group: "engine and cooling",
@@ -162,3 +162,7 @@ export const engineFunctions: readonly TradeFunction[] = [
     },
   }),
 ];
+
+export function engineFunctions(): readonly TradeFunction[] {
+  return functions;
+}

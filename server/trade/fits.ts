@@ -116,7 +116,7 @@ const pressFitLimits =
   "Elastic, equal length, smooth faces; the peaks of rough faces are flattened and take some of the interference.";
 const fitLimits = "Up to 500 mm. Classes that ISO 286-1 does not tabulate at a size are refused.";
 
-export const fitFunctions: readonly TradeFunction[] = [
+const functions: readonly TradeFunction[] = [
   defineFunction({
     name: "limits_of",
     group: "fits and growth",
@@ -290,4 +290,8 @@ function pressFitOf(
 
 function expansionNote({ name, expansion, source }: PressFit["hub"]): string {
   return `${name}: ${((expansion ?? 0) * 1e6).toFixed(1)}e-6 per K (${source})`;
+}
+
+export function fitFunctions(): readonly TradeFunction[] {
+  return functions;
 }

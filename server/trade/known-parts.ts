@@ -1,6 +1,5 @@
 /** Standard parts with the dimensions they are known by: what an unknown part is compared with. */
 
-import { readTyre, tyreDiameter } from "./drive.ts";
 import { americanWireGauges } from "./electrics.ts";
 import { boreCirclips, shaftCirclips } from "./tables/circlips.ts";
 import { inchKeyRows, parallelKeyRows, woodruffKeyRows } from "./tables/keys.ts";
@@ -12,6 +11,7 @@ import { tyreDesignations } from "./tables/tyres.ts";
 import { wireRows } from "./tables/wires.ts";
 import type { Thread } from "./thread.ts";
 import { readThread, threadsOfSeries } from "./thread.ts";
+import { readTyre, tyreDiameter } from "./tyres.ts";
 
 export type PartFamily =
   | "thread"

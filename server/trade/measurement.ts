@@ -16,7 +16,7 @@ function combineUncertainties(uncertainties: readonly number[]): number {
 const anyQuantity = { is: "any quantity", min: -1e12, max: 1e12 } as const;
 const uncertainty = { is: "any quantity", min: 0, max: 1e12 } as const;
 
-export const measurementFunctions: readonly TradeFunction[] = [
+const functions: readonly TradeFunction[] = [
   defineFunction({
     name: "expanded",
     group: "measurement",
@@ -74,3 +74,7 @@ export const measurementFunctions: readonly TradeFunction[] = [
         : { value: max - min },
   }),
 ];
+
+export function measurementFunctions(): readonly TradeFunction[] {
+  return functions;
+}

@@ -48,7 +48,7 @@ function noWall(outer: number, inner: number): Faulty | undefined {
 
 const limits = "Elastic, round, without keyways, splines or steps, which raise the stress.";
 
-export const shaftFunctions: readonly TradeFunction[] = [
+const functions: readonly TradeFunction[] = [
   defineFunction({
     name: "torsion_stress",
     group: "shafts",
@@ -88,3 +88,7 @@ export const shaftFunctions: readonly TradeFunction[] = [
       noWall(outer, inner) ?? { value: twist(torque, length, outer, inner, shear_modulus) },
   }),
 ];
+
+export function shaftFunctions(): readonly TradeFunction[] {
+  return functions;
+}

@@ -56,7 +56,7 @@ function tooTight(wire: number, meanDiameter: number) {
   } as const;
 }
 
-export const springFunctions: readonly TradeFunction[] = [
+const functions: readonly TradeFunction[] = [
   defineFunction({
     name: "spring_rate",
     group: "springs",
@@ -178,3 +178,7 @@ export const springFunctions: readonly TradeFunction[] = [
     compute: ({ rate, mass }) => ({ value: rideFrequency(rate, mass) }),
   }),
 ];
+
+export function springFunctions(): readonly TradeFunction[] {
+  return functions;
+}

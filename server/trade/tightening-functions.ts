@@ -104,7 +104,7 @@ const longFormMeaning =
 const scatterLimits =
   "A torque sets the preload to ± 25 to 35 % only. Not for self-locking nuts before their running torque is added.";
 
-export const tighteningFunctions: readonly TradeFunction[] = [
+const functions: readonly TradeFunction[] = [
   defineFunction({
     name: "preload",
     group: "tightening",
@@ -302,4 +302,8 @@ function bearingNotes(thread: Thread, given: number | undefined): readonly strin
   if (given !== undefined) return [];
   const { value, source } = underHeadBearingDiameter(thread);
   return [`bearing diameter ${(value * 1000).toFixed(2)} mm: ${source}`];
+}
+
+export function tighteningFunctions(): readonly TradeFunction[] {
+  return functions;
 }

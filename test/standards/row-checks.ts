@@ -2,7 +2,7 @@
 
 import { readFileSync } from "node:fs";
 import { afterAll, describe, expect, test } from "vitest";
-import { catalogue } from "../../server/trade/catalogue.ts";
+import { tradeFunction } from "../../server/trade/catalogue.ts";
 import type { ArgumentValue } from "../../server/trade/function.ts";
 import type { Material } from "../../server/trade/materials.ts";
 import type { Limits } from "../../server/trade/result.ts";
@@ -92,7 +92,7 @@ export function callLimits(name: string, ...values: readonly ArgumentValue[]): L
 }
 
 function result(name: string, values: readonly ArgumentValue[]): number | Limits {
-  const found = catalogue.get(name);
+  const found = tradeFunction(name);
   if (found === undefined) throw new Error(`no function ${name}`);
   const answer = found.call(values);
   if ("fault" in answer) throw new Error(`${name}: ${JSON.stringify(answer.fault)}`);

@@ -1,6 +1,6 @@
 /** Calls functions of the trade in tests. */
 
-import { catalogue } from "../../server/trade/catalogue.ts";
+import { tradeFunction } from "../../server/trade/catalogue.ts";
 import type { ArgumentValue } from "../../server/trade/function.ts";
 import type { Material } from "../../server/trade/materials.ts";
 import { readMaterial } from "../../server/trade/materials.ts";
@@ -12,7 +12,7 @@ import { readThread } from "../../server/trade/thread.ts";
 
 /** What a function of that name gives, a fault included. */
 export function result(name: string, ...values: readonly ArgumentValue[]): TradeResult {
-  const found = catalogue.get(name);
+  const found = tradeFunction(name);
   if (found === undefined) throw new Error(`no function ${name}`);
   return found.call(values);
 }

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { compatible, dimensionNamed } from "../../server/quantities/dimension.ts";
 import { unit } from "../../server/quantities/unit.ts";
-import { catalogue, tradeFunctions } from "../../server/trade/catalogue.ts";
+import { tradeFunction, tradeFunctions, tradeNames } from "../../server/trade/catalogue.ts";
 import type { ArgumentValue, Parameter } from "../../server/trade/function.ts";
 import { materialNames, readMaterial } from "../../server/trade/materials.ts";
 import { classTexts, readClass } from "../../server/trade/strength-class.ts";
@@ -66,14 +66,21 @@ function valuesOf(parameter: Parameter): fc.Arbitrary<ArgumentValue> {
 
 describe("the catalogue of functions", () => {
   test("holds every function of the trade", () => {
-    expect(wanted.filter((name) => !catalogue.has(name))).toEqual([]);
+    expect(wanted.filter((name) => !tradeNames.includes(name))).toEqual([]);
   });
 
   test("has no name twice", () => {
-    expect(catalogue.size).toBe(tradeFunctions.flatMap((entry) => [entry.name, ...entry.aliases]).length);
+    expect(tradeNames).toEqual(tradeFunctions().flatMap((entry) => [entry.name, ...entry.aliases]));
   });
 
-  test.each(tradeFunctions.map((entry) => [entry.name, entry] as const))("%s is documented", (_, entry) => {
+  test("finds each by its names, which stand with their subject", () => {
+    for (const entry of tradeFunctions())
+      for (const name of [entry.name, ...entry.aliases])
+        expect([name, tradeFunction(name)]).toEqual([name, entry]);
+    expect(tradeFunction("gauge")).toBeUndefined();
+  });
+
+  test.each(tradeFunctions().map((entry) => [entry.name, entry] as const))("%s is documented", (_, entry) => {
     expect(entry.name).toMatch(/^[a-z][a-z_]*$/);
     for (const text of [entry.summary, entry.formula, entry.source]) expect(text.trim()).not.toBe("");
     expect(entry.summary).toMatch(/\.$/);
@@ -88,7 +95,7 @@ describe("the catalogue of functions", () => {
     expect(entry.parameters.slice(0, -1).some((parameter) => parameter.variadic)).toBe(false);
   });
 
-  test.each(tradeFunctions.map((entry) => [entry.name, entry] as const))(
+  test.each(tradeFunctions().map((entry) => [entry.name, entry] as const))(
     "%s answers any arguments with a finite value or a fault",
     (_, entry) => {
       fc.assert(
@@ -106,7 +113,7 @@ describe("the catalogue of functions", () => {
   );
 
   test("every unit that a function names is one of the dimension it is said to have", () => {
-    const named = tradeFunctions.flatMap(({ name, parameters, returns }) => [
+    const named = tradeFunctions().flatMap(({ name, parameters, returns }) => [
       ...parameters.filter((parameter) => parameter.is === "quantity").map((each) => ({ ...each, name })),
       ...(returns.is === "quantity" || returns.is === "limits" ? [{ ...returns, name }] : []),
     ]);
@@ -117,23 +124,23 @@ describe("the catalogue of functions", () => {
   });
 
   test("too few and too many arguments are told with how many are due", () => {
-    expect(catalogue.get("preload")?.call([54])).toEqual({
+    expect(tradeFunction("preload")?.call([54])).toEqual({
       fault: { kind: "wrong-count", given: 1, least: 3, most: 3 },
     });
-    expect(catalogue.get("piston_area")?.call([0.038, 2, 3])).toEqual({
+    expect(tradeFunction("piston_area")?.call([0.038, 2, 3])).toEqual({
       fault: { kind: "wrong-count", given: 3, least: 1, most: 2 },
     });
-    expect(catalogue.get("combine")?.call([])).toMatchObject({ fault: { kind: "wrong-count", least: 1 } });
+    expect(tradeFunction("combine")?.call([])).toMatchObject({ fault: { kind: "wrong-count", least: 1 } });
   });
 
   test("a value outside its range is told with the range", () => {
-    expect(catalogue.get("wrench_setting")?.call([50, 10, 0.1])).toEqual({
+    expect(tradeFunction("wrench_setting")?.call([50, 10, 0.1])).toEqual({
       fault: { kind: "out-of-range", parameter: "wrench_length", value: 10, min: 0.05, max: 3, unit: "mm" },
     });
-    expect(catalogue.get("freeze_point")?.call([0.75])).toMatchObject({
+    expect(tradeFunction("freeze_point")?.call([0.75])).toMatchObject({
       fault: { kind: "out-of-range", parameter: "share", max: 0.6, unit: "%" },
     });
-    expect(catalogue.get("swept_volume")?.call([0.068, 0.075, 3.5])).toMatchObject({
+    expect(tradeFunction("swept_volume")?.call([0.068, 0.075, 3.5])).toMatchObject({
       fault: { kind: "out-of-range", parameter: "cylinders" },
     });
   });
@@ -159,7 +166,7 @@ describe("the catalogue of functions", () => {
   /** What another argument may narrow down further: a bore that is as large as its shaft. */
   const NARROWER = new Set(["torsion_stress inner", "twist inner", "cg_height rise"]);
 
-  const places = tradeFunctions.flatMap(({ name, parameters, call }) =>
+  const places = tradeFunctions().flatMap(({ name, parameters, call }) =>
     parameters.map((parameter, place) => ({
       what: `${name} ${parameter.name}`,
       parameter,
@@ -196,9 +203,9 @@ describe("the catalogue of functions", () => {
   );
 
   test("a value of the wrong kind is told", () => {
-    expect(catalogue.get("pitch")?.call([10])).toEqual({
+    expect(tradeFunction("pitch")?.call([10])).toEqual({
       fault: { kind: "wrong-kind", parameter: "thread", expected: "thread" },
     });
-    expect(catalogue.get("limits_of")?.call([52])).toMatchObject({ fault: { kind: "wrong-kind" } });
+    expect(tradeFunction("limits_of")?.call([52])).toMatchObject({ fault: { kind: "wrong-kind" } });
   });
 });

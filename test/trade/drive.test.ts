@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readTyre } from "../../server/trade/drive.ts";
+import { readTyre } from "../../server/trade/tyres.ts";
 import { computed, notes, result, value } from "./answers.ts";
 
 const rpm = 1 / 60;
