@@ -3,6 +3,7 @@ import type { CompletionList } from "vscode-languageserver";
 import { CompletionItemKind } from "vscode-languageserver";
 import type { Position } from "../../../../grammar/document.ts";
 import type { BlockNode } from "../../../../grammar/syntax.ts";
+import { inOneList } from "../../../build/list-under.ts";
 import type { CursorPlace, Due } from "../../text/due.ts";
 import { cursorPlace } from "../../text/due.ts";
 import { rangeIn } from "../../to-protocol.ts";
@@ -42,28 +43,35 @@ export function completion(view: FileView, position: Position, snippets: boolean
   const inFile = at !== undefined && place !== undefined;
   const range = inFile ? rangeIn(view.document, at.index, place.partial) : { start: position, end: position };
   const all = inFile ? proposals(view, at, place) : blockProposals(view);
-  const unique = [...new Map(all.map((proposal) => [proposal.label, proposal])).values()];
-  const isIncomplete = unique.length > MOST_OFFERED;
+  const isIncomplete = all.length > MOST_OFFERED;
   const written = inFile ? at.block.text.slice(place.partial.start, at.offset) : "";
-  const offered = isIncomplete ? likeliest(unique, written) : unique;
+  const offered = isIncomplete ? likeliest(all, written) : withoutRepeats(all);
   return {
     isIncomplete,
     items: offered.map((proposal) => itemOf(proposal, range, view.log.path, snippets)),
   };
 }
 
+/** Of those with one label the last, in the place of the first. */
+function withoutRepeats(all: readonly Proposal[]): readonly Proposal[] {
+  const byLabel = new Map<string, Proposal>();
+  for (const proposal of all) byLabel.set(proposal.label, proposal);
+  return byLabel.size === all.length ? all : [...byLabel.values()];
+}
+
 /** The first of those that have all that is written, in its order. */
 function likeliest(all: readonly Proposal[], written: string): readonly Proposal[] {
-  return all
-    .filter(({ label }) => hasInOrder(label.toLowerCase(), written.toLowerCase()))
+  const lower = written.toLowerCase();
+  const able = all.filter(({ label }) => hasInOrder(label, lower) || hasInOrder(label.toLowerCase(), lower));
+  return [...withoutRepeats(able)]
     .sort((a, b) => a.rank - b.rank || (a.label < b.label ? -1 : 1))
     .slice(0, MOST_OFFERED);
 }
 
 function hasInOrder(label: string, written: string): boolean {
   let from = 0;
-  for (const character of written) {
-    const found = label.indexOf(character, from);
+  for (let index = 0; index < written.length; index++) {
+    const found = label.indexOf(written.charAt(index), from);
     if (found < 0) return false;
     from = found + 1;
   }
@@ -108,7 +116,10 @@ function valueProposals(asked: Asked, at: BlockPlace): readonly Proposal[] {
       ? wordProposals(["x"], 0)
       : [...unitProposals(asked, first, subjects), ...wordProposals(followers(asked), 2)];
   }
-  return [...place.due.flatMap((due) => ofDue(asked, due, subjects)), ...wordProposals(followers(asked), 2)];
+  return inOneList([
+    ...place.due.map((due) => ofDue(asked, due, subjects)),
+    wordProposals(followers(asked), 2),
+  ]);
 }
 
 const COUNTED: ReadonlySet<string> = new Set(["countedReferences", "bolt", "countedQuantity"]);

@@ -59,14 +59,15 @@ export function itemOf(
   snippets: boolean,
 ): CompletionItem {
   const isSnippet = snippets && snippet !== undefined;
-  return {
+  // There are up to hundreds of them: what says nothing is left out, such as a text to filter by that is the label.
+  const item: CompletionItem = {
     label,
     kind,
     sortText: `${rank}${label}`,
-    filterText: label,
-    ...(detail === undefined ? {} : { detail }),
     textEdit: { range, newText: isSnippet ? snippet : (text ?? label) },
-    ...(isSnippet ? { insertTextFormat: InsertTextFormat.Snippet } : {}),
-    ...(documented === undefined ? {} : { data: { uri, documented } }),
   };
+  if (detail !== undefined) item.detail = detail;
+  if (isSnippet) item.insertTextFormat = InsertTextFormat.Snippet;
+  if (documented !== undefined) item.data = { uri, documented };
+  return item;
 }

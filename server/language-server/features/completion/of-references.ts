@@ -33,8 +33,8 @@ function nodeProposals(asked: Asked, kinds: readonly TreeKind[], member: boolean
   const { recentBuild: build } = asked.view;
   const { tree } = build.standing.gathered;
   const branch = branchUnderWay(asked);
-  const shown = (node: TreeNode) =>
-    node.kind === "assembly" || node.kind === "vehicle" || kinds.includes(node.kind) || member;
+  const shown = new Set<TreeKind>([...(member ? TREE_KINDS : kinds), "assembly", "vehicle"]);
+  const isShown = ({ kind }: TreeNode) => shown.has(kind);
   const fits = FITTING[asked.place.statement.word.text];
   const proposal = (node: TreeNode, label: string): Proposal => ({
     label,
@@ -46,14 +46,12 @@ function nodeProposals(asked: Asked, kinds: readonly TreeKind[], member: boolean
   if (branch !== undefined) {
     return branch.nodes.flatMap((node) =>
       node.children
-        .filter(shown)
+        .filter(isShown)
         .map((child) => proposal(child, branch.before + child.path.slice(node.path.length + 1))),
     );
   }
-  return [
-    ...[...tree.nodes()].filter(shown).map((node) => proposal(node, node.path)),
-    ...(member ? memberProposals(asked) : []),
-  ];
+  const ofNodes = tree.all.filter(isShown).map((node) => proposal(node, node.path));
+  return member ? [...ofNodes, ...memberProposals(asked)] : ofNodes;
 }
 
 /** Within braces: what stands below the path before them. */
