@@ -159,11 +159,13 @@ function statedToday({ vehicle }: Gathered): IsoDate | undefined {
   return record?.word === "today" ? record.date : undefined;
 }
 
-function withoutVehicle({ vehicle }: Gathered, files: readonly SourceFile[]): Finding[] {
+function withoutVehicle({ vehicle }: Gathered, files: readonly SourceFile[]): readonly Finding[] {
+  if (vehicle.header !== undefined) return NONE;
   const first = files.map(sitesIn).find(({ length }) => length > 0)?.[0];
-  return vehicle.header !== undefined || first === undefined
-    ? []
+  return first === undefined
+    ? NONE
     : [missing.of(first, [], () => finding("no-vehicle", placeAt(first, { start: 0, end: 0 }), {}))];
 }
 
+const NONE: readonly Finding[] = [];
 const missing = new Remembered<BlockSite, Finding>();

@@ -77,7 +77,7 @@ export class FactList {
       const shared = known.findLastIndex(({ order }) => order < count) + 1;
       const own = latest.get(word) ?? NONE;
       const isAsBefore = isSame(own, known.slice(shared));
-      this.byWord.set(word, isAsBefore ? known : [...known.slice(0, shared), ...own]);
+      this.byWord.set(word, isAsBefore ? known : known.slice(0, shared).concat(own));
     }
     for (const [words, facts] of before?.byWords ?? []) this.byWords.set(words, facts);
   }

@@ -42,9 +42,10 @@ function goneOnFrom<Result>(
 ): readonly Result[] {
   const { length } = lists[0];
   const { results: known, lists: then } = before ?? { results: [], lists: [] };
-  const { start, end } = sharedEnds(known, lists[0], (old, index) =>
-    lists.every((list, nth) => list[index] === then[nth]?.[old]),
-  );
+  const { start, end } = sharedEnds(known, lists[0], (old, index) => {
+    for (let nth = 0; nth < lists.length; nth++) if (lists[nth]?.[index] !== then[nth]?.[old]) return false;
+    return true;
+  });
   const results = known.slice(0, start);
   for (let index = start; index < length - end; index++) results.push(make(index));
   for (let index = known.length - end; index < known.length; index++) results.push(known[index] as Result);

@@ -84,32 +84,8 @@ export class Lookups {
   }
 
   /** What was asked for: a change of anything else leaves them as they are. */
-  *keys(): Generator<unknown> {
-    for (const lookup of this.made) {
-      switch (lookup.in) {
-        case "days":
-          yield DAYS;
-          break;
-        case "lost":
-          yield LOST;
-          break;
-        case "leanings":
-          yield LEANINGS;
-          break;
-        case "definitions":
-        case "lost about":
-          yield lookup.node;
-          break;
-        case "since":
-          yield lookup.aspects;
-          break;
-        case "whole table":
-          yield lookup.table;
-          break;
-        default:
-          yield lookup.key;
-      }
-    }
+  keys(): readonly unknown[] {
+    return this.made.map(keyOf);
   }
 
   /** The computation is over: no more are made. */
@@ -333,5 +309,25 @@ class NotedGathered implements Gathered {
 
   get findingLists(): Gathered["findingLists"] {
     throw new Error("the findings of the text are none of a verdict's grounds");
+  }
+}
+
+function keyOf(lookup: Lookup): unknown {
+  switch (lookup.in) {
+    case "days":
+      return DAYS;
+    case "lost":
+      return LOST;
+    case "leanings":
+      return LEANINGS;
+    case "definitions":
+    case "lost about":
+      return lookup.node;
+    case "since":
+      return lookup.aspects;
+    case "whole table":
+      return lookup.table;
+    default:
+      return lookup.key;
   }
 }

@@ -146,9 +146,12 @@ class Subjects {
     return this.lostInFiles.of(file, [], () => {
       const definitions: LostLine[] = [];
       const days = new Map<BlockSite, readonly LostLine[]>();
-      for (const [index, lost] of this.lost.of(file, (each) => this.lostIn(each)).entries()) {
+      const sites = sitesIn(file);
+      const ofBlocks = this.lost.of(file, (each) => this.lostIn(each));
+      for (let index = 0; index < sites.length; index++) {
+        const lost = ofBlocks[index] as readonly LostLine[];
         if (lost.length === 0) continue;
-        const site = sitesIn(file)[index] as BlockSite;
+        const site = sites[index] as BlockSite;
         if (isDatedDay(site)) days.set(site, lost);
         else definitions.push(...lost);
       }

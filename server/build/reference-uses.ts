@@ -19,69 +19,67 @@ const remembered = new WeakMap<BlockNode, readonly ReferenceUse[]>();
 
 /** The references of a block's records, in the order of the text. */
 export function referenceUses(block: BlockNode): readonly ReferenceUse[] {
-  return madeOnce(remembered, block, () => asKept([...usesIn(block)]));
+  return madeOnce(remembered, block, () => {
+    const found: ReferenceUse[] = [];
+    const word = block.header?.block;
+    for (const item of block.items) {
+      if (item.kind !== "record" || !item.known) continue;
+      const entry = word === undefined ? undefined : recordEntry(word, item.word.text);
+      if (entry !== undefined) findInValues(found, item.values, entry);
+    }
+    return asKept(found);
+  });
 }
 
-function* usesIn(block: BlockNode): Generator<ReferenceUse> {
-  const word = block.header?.block;
-  for (const item of block.items) {
-    if (item.kind !== "record" || !item.known) continue;
-    const entry = word === undefined ? undefined : recordEntry(word, item.word.text);
-    if (entry !== undefined) yield* usesInValues(item.values, entry);
-  }
-}
-
-function* usesInValues(
+function findInValues(
+  found: ReferenceUse[],
   values: ReadonlyMap<string, ValueNode>,
   shape: ArgumentShape,
-): Generator<ReferenceUse> {
+): void {
   // `measured: REF NAME …` names the characteristic apart, `measured: REF.NAME …` within the reference.
   const apart = values.has("name");
   for (const { role, shape: inner } of shape.elements) {
     const value = values.get(role);
-    if (value !== undefined) yield* usesInValue(value, inner, apart);
+    if (value !== undefined) findInValue(found, value, inner, apart);
   }
   for (const { role, shape: inner } of shape.clauses) {
     const value = values.get(role);
-    if (value !== undefined && inner !== undefined) yield* usesInValue(value, inner, false);
+    if (value !== undefined && inner !== undefined) findInValue(found, value, inner, false);
   }
 }
 
 /** @param apart whether the name of a characteristic stands beside the reference, not within it */
-function* usesInValue(value: ValueNode, shape: Shape, apart: boolean): Generator<ReferenceUse> {
+function findInValue(found: ReferenceUse[], value: ValueNode, shape: Shape, apart: boolean): void {
   const target = "to" in shape ? shape : undefined;
   const kinds = target?.to ?? [];
-  const use = (reference: ReferenceNode, { one = false, member = false } = {}): ReferenceUse => ({
-    reference,
-    kinds,
-    one,
-    member,
-  });
+  const use = (reference: ReferenceNode) => found.push({ reference, kinds, one: false, member: false });
   switch (value.kind) {
     case "reference":
-      if (target !== undefined)
-        yield use(value, { one: true, member: "member" in target && target.member === true && !apart });
-      else if (shape.value === "either") yield* usesInEither(value, shape, apart);
+      if (target !== undefined) {
+        const member = "member" in target && target.member === true && !apart;
+        found.push({ reference: value, kinds, one: true, member });
+      } else if (shape.value === "either") findInEither(found, value, shape, apart);
       return;
     case "references":
-      if (target !== undefined) for (const reference of value.items) yield use(reference);
-      else if (shape.value === "either") yield* usesInEither(value, shape, apart);
+      if (target !== undefined) for (const reference of value.items) use(reference);
+      else if (shape.value === "either") findInEither(found, value, shape, apart);
       return;
     case "countedReferences":
-      for (const { reference } of value.items) yield use(reference);
+      for (const { reference } of value.items) use(reference);
       return;
     case "stops":
-      for (const reference of value.jobs) yield { ...use(reference), kinds: ["job"] };
-      for (const reference of value.ran) yield { ...use(reference), kinds: TREE };
+      for (const reference of value.jobs)
+        found.push({ reference, kinds: ["job"], one: false, member: false });
+      for (const reference of value.ran) found.push({ reference, kinds: TREE, one: false, member: false });
       return;
     case "expression":
-      yield* usesInExpression(value);
+      findInExpression(found, value);
       return;
     case "definition": {
       const entry = entriesOf(value.word.text).find(({ blocks }) =>
         blocks.some((block) => CHANGEABLE.has(block)),
       );
-      if (entry !== undefined) yield* usesInValues(value.values, entry);
+      if (entry !== undefined) findInValues(found, value.values, entry);
       return;
     }
     default:
@@ -89,10 +87,9 @@ function* usesInValue(value: ValueNode, shape: Shape, apart: boolean): Generator
 }
 
 /** `REF.NAME` in a calculation; a name without a path is one that was calculated. */
-function* usesInExpression({ tree }: ExpressionNode): Generator<ReferenceUse> {
-  for (const name of namesIn(tree)) {
-    if (name.text.includes(".")) yield { reference: memberReference(name), kinds: TREE, member: true };
-  }
+function findInExpression(found: ReferenceUse[], { tree }: ExpressionNode): void {
+  for (const name of namesIn(tree))
+    if (name.text.includes(".")) found.push({ reference: memberReference(name), kinds: TREE, member: true });
 }
 
 /** A name with dots of an expression, as a reference. */
@@ -109,13 +106,14 @@ export function memberReference({
   return { kind: "reference", text, segments, start, end };
 }
 
-function* usesInEither(
+function findInEither(
+  found: ReferenceUse[],
   value: ValueNode,
   shape: Shape & { value: "either" },
   apart: boolean,
-): Generator<ReferenceUse> {
+): void {
   const option = shape.options.find((candidate) => "to" in candidate && candidate.value === value.kind);
-  if (option !== undefined) yield* usesInValue(value, option, apart);
+  if (option !== undefined) findInValue(found, value, option, apart);
 }
 
 const TREE: readonly ReferenceKind[] = ["assembly", "part", "joint", "system", "circuit"];

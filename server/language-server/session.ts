@@ -28,6 +28,8 @@ export class Session {
   readonly onClosed = new Set<(path: string) => void>();
   /** The editor's own spelling of the URIs of files it has opened, by their normal form. */
   private readonly spelling = new Map<string, string>();
+  /** The URI that was last asked about. */
+  private latest: { readonly uri: string; readonly path: string } | undefined;
 
   constructor(connection: Connection, host: Host, client: ClientCapabilities, options: StartOptions) {
     this.connection = connection;
@@ -59,9 +61,15 @@ export class Session {
 
   /** The path of a file by the URI that the editor uses, which is remembered. */
   pathOf(uri: string): string {
-    const path = normalUri(uri);
+    const path = this.normalUri(uri);
     if (path !== uri) this.spelling.set(path, uri);
     return path;
+  }
+
+  /** Several times for each key it is the same file. */
+  private normalUri(uri: string): string {
+    if (this.latest?.uri !== uri) this.latest = { uri, path: normalUri(uri) };
+    return this.latest.path;
   }
 
   /** The URI by which the editor knows a file. */

@@ -3,7 +3,6 @@
  * a build that goes on from another go on from the complaints of that one: only blocks that have changed, and blocks of
  * which something else is noticed, are settled again.
  */
-import type { BlockNode } from "../../grammar/syntax.ts";
 import type { Build } from "../build/build.ts";
 import type { Finding } from "../build/finding.ts";
 import { listUnder } from "../build/list-under.ts";
@@ -260,11 +259,10 @@ function stillSettled(
   sites: readonly BlockSite[],
 ): (Settled | undefined)[] {
   const kept: (Settled | undefined)[] = sites.map(() => undefined);
-  const blocks = sites.map((): BlockNode | undefined => undefined);
-  const runs = sharedRuns(before, sites);
-  carryOver(runs, settled, kept);
-  carryOver(runs, file.document.blocks, blocks);
-  for (const [index, { block }] of sites.entries()) if (blocks[index] !== block) kept[index] = undefined;
+  const { blocks } = file.document;
+  for (const { then, now, length } of sharedRuns(before, sites))
+    for (let index = 0; index < length; index++)
+      if (sites[now + index]?.block === blocks[then + index]) kept[now + index] = settled[then + index];
   return kept;
 }
 
