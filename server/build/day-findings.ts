@@ -35,11 +35,13 @@ function findingsIn(file: SourceFile, today: IsoDate, hands: number): readonly F
   );
   const findings: Finding[] = [];
   let before: DatedDay | undefined;
-  for (const [index, day] of days.entries()) {
+  for (let index = 0; index < days.length; index++) {
+    const day = days[index] as DayBlock;
     if (!isDated(day)) continue;
     if (before !== undefined && day.date < before.date) findings.push(outOfOrder(day, before));
     if (day.date > today) findings.push(finding("future-day", datePlace(day), { date: day.date, today }));
-    for (const each of hours[index] ?? NOTHING) findings.push(each);
+    const here = hours[index] ?? NOTHING;
+    if (here !== NOTHING) findings.push(...here);
     before = day;
   }
   return findings;

@@ -73,7 +73,7 @@ const SHARED: Readonly<Record<NamedKind, string>> = {
 /** @param files in the order of definition */
 export function gather(files: readonly SourceFile[]): Gathered {
   const read = files.map(readFile);
-  const { defined, findings } = define(inOneList(read.map(({ others }) => others)));
+  const { defined, findings } = define(read.map(({ others }) => others));
   const dayLists = read.map(({ days }) => days);
   let days: readonly DayBlock[] | undefined;
   return {
@@ -109,16 +109,20 @@ function readFile(file: SourceFile): FileRead {
     const findings: Finding[] = [];
     const others: BlockSite[] = [];
     const read = blocksRead.of(file, (site) => (isDay(site) ? readDay(site) : undefined));
-    for (const [index, one] of read.entries()) {
-      if (one === undefined) others.push(sitesIn(file)[index] as BlockSite);
+    const sites = sitesIn(file);
+    for (let index = 0; index < sites.length; index++) {
+      const one = read[index];
+      if (one === undefined) others.push(sites[index] as BlockSite);
       else {
         if (one.day !== undefined) days.push(one.day);
         for (const each of one.findings) findings.push(each);
       }
     }
-    return { days, findings, others };
+    return { days, findings, others: others.length === 0 ? NO_SITES : others };
   });
 }
+
+const NO_SITES: readonly BlockSite[] = [];
 
 function isDay({ block }: BlockSite): boolean {
   return block.header?.block === "day";
@@ -155,16 +159,25 @@ interface Definings {
 }
 
 /** What was defined last, by the first of the blocks: who writes in the diary changes nothing of it. */
-const latest = new WeakMap<BlockSite, Definings & { readonly inputs: readonly unknown[] }>();
+const latest = new WeakMap<BlockSite, Latest>();
 
-function define(sites: readonly BlockSite[]): Definings {
-  const [first] = sites;
-  if (first === undefined) return new Gathering().run(sites);
-  const inputs = [...sites, ...sites.map(({ block }) => block)];
+interface Latest extends Definings {
+  /** The blocks by file: a file that is as it was has the same list. */
+  readonly lists: readonly (readonly BlockSite[])[];
+  readonly inputs: readonly unknown[];
+}
+
+/** @param lists the blocks of each file that are no days */
+function define(lists: readonly (readonly BlockSite[])[]): Definings {
+  const first = lists.find(({ length }) => length > 0)?.[0];
+  if (first === undefined) return new Gathering().run([]);
   const known = latest.get(first);
-  if (known !== undefined && isSame(known.inputs, inputs)) return known;
-  const made = new Gathering().run(sites, known?.defined);
-  latest.set(first, { ...made, inputs });
+  if (known !== undefined && isSame(known.lists, lists)) return known;
+  const sites = inOneList(lists);
+  const inputs = [...sites, ...sites.map(({ block }) => block)];
+  const isAsBefore = known !== undefined && isSame(known.inputs, inputs);
+  const made = isAsBefore ? known : new Gathering().run(sites, known?.defined);
+  latest.set(first, { ...made, lists, inputs });
   return made;
 }
 

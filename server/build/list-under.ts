@@ -8,7 +8,7 @@ export function listUnder<Key, Item>(lists: Map<Key, Item[]>, key: Key, item: It
 /** The items of all lists in one: several times as quick as `flat`, which counts with lists of long lists. */
 export function inOneList<Item>(lists: readonly (readonly Item[])[]): Item[] {
   const all: Item[] = [];
-  for (const list of lists) for (const item of list) all.push(item);
+  for (const list of lists) if (list.length > 0) for (const item of list) all.push(item);
   return all;
 }
 

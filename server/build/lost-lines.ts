@@ -5,6 +5,7 @@
 import type { BlockNode, ItemNode, ReferenceNode, ReferenceSegment, Span } from "../../grammar/syntax.ts";
 import type { Gathered, NamedDefinition } from "./definitions.ts";
 import type { FindingCode } from "./finding.ts";
+import { inOneList } from "./list-under.ts";
 import { lowerBlock } from "./lowering/block.ts";
 import type { Names } from "./names.ts";
 import { isSame, madeOnce, Remembered } from "./remembered.ts";
@@ -50,7 +51,7 @@ const HARMLESS: ReadonlySet<FindingCode> = new Set(["waiver-without-reason", "re
 export function lostLinesOf(files: readonly SourceFile[], gathered: Gathered, names: Names): LostLines {
   const subjects = subjectsOf(gathered, names);
   return {
-    definitions: files.flatMap((file) => subjects.lostInFile(file).definitions),
+    definitions: subjects.lostInDefinitions(files),
     inDay: (day) => subjects.lostInFile(day.file).days.get(day) ?? NONE,
   };
 }
@@ -121,6 +122,12 @@ function isAt(place: Place, line: LostLine): boolean {
   );
 }
 
+/** The lost lines of blocks that define, by file and together. */
+interface InDefinitions {
+  readonly lists: readonly (readonly LostLine[])[];
+  readonly together: readonly LostLine[];
+}
+
 /** Which lines are lost, and whom each concerns. */
 class Subjects {
   private readonly names: Names;
@@ -128,6 +135,7 @@ class Subjects {
   private readonly named = new Map<BlockSite, NamedDefinition>();
   private readonly lost = new OfBlocks<readonly LostLine[]>();
   private readonly latest = new WeakMap<BlockSite, readonly LostLine[]>();
+  private inDefinitions: InDefinitions = { lists: [], together: NONE };
   private readonly lostInFiles = new Remembered<SourceFile, LostInFile>();
 
   constructor(gathered: Gathered, names: Names) {
@@ -140,6 +148,13 @@ class Subjects {
     }
     for (const ofKind of gathered.named.values())
       for (const definition of ofKind.values()) this.named.set(definition.header.site, definition);
+  }
+
+  /** The same list as long as every file has the same. */
+  lostInDefinitions(files: readonly SourceFile[]): readonly LostLine[] {
+    const lists = files.map((file) => this.lostInFile(file).definitions);
+    if (!isSame(this.inDefinitions.lists, lists)) this.inDefinitions = { lists, together: inOneList(lists) };
+    return this.inDefinitions.together;
   }
 
   lostInFile(file: SourceFile): LostInFile {
@@ -155,7 +170,7 @@ class Subjects {
         if (isDatedDay(site)) days.set(site, lost);
         else definitions.push(...lost);
       }
-      return { definitions, days };
+      return { definitions: definitions.length === 0 ? NONE : definitions, days };
     });
   }
 

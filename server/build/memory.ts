@@ -78,8 +78,10 @@ export class Memory {
     if (standing === undefined || leanings === undefined) return;
     for (const [table, keys] of differences) for (const key of [table, ...keys]) this.doubt(key);
     for (const node of aspects.keys()) this.doubt(node);
-    const words = new Set([...aspects.values()].flatMap((each) => [...each]));
-    for (const set of AspectSet.with(words)) this.doubt(set);
+    if (aspects.size > 0) {
+      const words = new Set([...aspects.values()].flatMap((each) => [...each]));
+      for (const set of AspectSet.with(words)) this.doubt(set);
+    }
     this.doubt(DAYS);
     if (standing.lost !== before.lost) this.doubtLost(before.lost, standing);
     if (!leanings.areAs(leant)) this.doubt(LEANINGS);

@@ -113,6 +113,7 @@ export class Names {
       const findings: Finding[] = [];
       const named = new Set<NamedDefinition>();
       for (const linked of this.linkedBlocks.of(file, (site) => this.linkedOf(site))) {
+        if (linked === LEADS_NOWHERE_ELSE) continue;
         for (const each of linked.findings) findings.push(each);
         for (const each of linked.named) named.add(each);
       }

@@ -37,6 +37,7 @@ export function madeOnce<Key, Made>(
 
 /** Whether two lists hold the same objects and values, in the same order. */
 export function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
+  if (one === other) return true;
   if (one.length !== other.length) return false;
   for (let index = 0; index < one.length; index++) if (one[index] !== other[index]) return false;
   return true;

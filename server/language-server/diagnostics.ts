@@ -168,7 +168,7 @@ export class Diagnostics {
   }
 
   private computeLog(build: BuildSnapshot, log: Log, complaints: readonly Complaint[]): void {
-    const places = new SamePlacesByFile(complaints.flatMap((one) => [one, ...one.seeAlso]));
+    const places = new SamePlacesByFile(complaints);
     const uriOf = (file: SourceFile) => this.session.uriOf(build.logOf(file).path);
     const shown = worst(complaints).map((complaint) => this.diagnostics.of(complaint, uriOf));
     this.keep(

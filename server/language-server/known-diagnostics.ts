@@ -1,6 +1,6 @@
 import type { Diagnostic } from "vscode-languageserver";
 import type { Complaint } from "../rules/complaint.ts";
-import { SamePlaces } from "./same-places.ts";
+import { SamePlaces, sitesOf } from "./same-places.ts";
 import type { DiagnosticForm, UriOf } from "./to-protocol.ts";
 import { diagnosticOf } from "./to-protocol.ts";
 
@@ -20,7 +20,7 @@ export class KnownDiagnostics {
     const known = this.known.get(complaint);
     if (known?.places.hold()) return known.diagnostic;
     const diagnostic = diagnosticOf(complaint, uriOf, this.form);
-    const places = new SamePlaces([complaint, ...complaint.seeAlso]);
+    const places = new SamePlaces(sitesOf([complaint]));
     this.known.set(complaint, { places, diagnostic });
     return diagnostic;
   }

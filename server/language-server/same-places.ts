@@ -1,5 +1,5 @@
 import type { BlockNode } from "../../grammar/syntax.ts";
-import { listUnder } from "../build/list-under.ts";
+import { madeOnce } from "../build/remembered.ts";
 import type { BlockSite, Place, SourceFile } from "../build/source.ts";
 
 /** Where the blocks of some places stand in their files: as long as they stand there as they are, so do the places. */
@@ -9,8 +9,8 @@ export class SamePlaces {
   private readonly lines: readonly (number | undefined)[];
   private readonly blocks: readonly BlockNode[];
 
-  constructor(placed: readonly { readonly place: Place }[]) {
-    this.sites = [...new Set(placed.map(({ place }) => place.site))];
+  constructor(sites: Iterable<BlockSite>) {
+    this.sites = [...sites];
     this.paths = this.sites.map(({ file }) => file.path);
     this.lines = this.sites.map(lineOf);
     this.blocks = this.sites.map(({ block }) => block);
@@ -26,6 +26,22 @@ export class SamePlaces {
   }
 }
 
+/** Something at a place, with what is to be seen beside it. */
+interface Placed {
+  readonly place: Place;
+  readonly seeAlso: readonly { readonly place: Place }[];
+}
+
+/** The blocks of all places, each once. */
+export function sitesOf(all: readonly Placed[]): ReadonlySet<BlockSite> {
+  const sites = new Set<BlockSite>();
+  for (const { place, seeAlso } of all) {
+    sites.add(place.site);
+    for (const other of seeAlso) sites.add(other.place.site);
+  }
+  return sites;
+}
+
 function lineOf({ file, index }: BlockSite): number | undefined {
   return file.document.lines[index];
 }
@@ -34,10 +50,10 @@ function lineOf({ file, index }: BlockSite): number | undefined {
 export class SamePlacesByFile {
   private readonly files: readonly { file: SourceFile; readonly places: SamePlaces }[];
 
-  constructor(placed: readonly { readonly place: Place }[]) {
-    const byFile = new Map<SourceFile, { readonly place: Place }[]>();
-    for (const one of placed) listUnder(byFile, one.place.site.file, one);
-    this.files = [...byFile].map(([file, inFile]) => ({ file, places: new SamePlaces(inFile) }));
+  constructor(all: readonly Placed[]) {
+    const byFile = new Map<SourceFile, Set<BlockSite>>();
+    for (const site of sitesOf(all)) madeOnce(byFile, site.file, () => new Set()).add(site);
+    this.files = [...byFile].map(([file, sites]) => ({ file, places: new SamePlaces(sites) }));
   }
 
   /** @param now the files as they are, by their paths */

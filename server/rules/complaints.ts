@@ -5,7 +5,7 @@
  */
 import type { Build } from "../build/build.ts";
 import type { Finding } from "../build/finding.ts";
-import { listUnder } from "../build/list-under.ts";
+import { inOneList, listUnder } from "../build/list-under.ts";
 import { isSame } from "../build/remembered.ts";
 import type { BlockSite, SourceFile } from "../build/source.ts";
 import { inOrder, sitesIn } from "../build/source.ts";
@@ -227,8 +227,8 @@ class Telling {
     const blocks = sites.map(
       (site, index) => kept[index] ?? settle(site, graded.get(site) ?? [], this.overrides),
     );
-    const complaints = blocks.flatMap((block) => block.complaints);
-    const waived = blocks.flatMap((block) => block.waived);
+    const complaints = inOneList(blocks.map((block) => block.complaints));
+    const waived = inOneList(blocks.map((block) => block.waived));
     return {
       file: file.file,
       sites,

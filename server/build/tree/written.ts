@@ -92,6 +92,7 @@ export class Written {
   /** What things say otherwise than before, of the same tree. */
   differencesTo(before: Written, things: readonly TreeNode[]): ReadonlyMap<TreeNode, ReadonlySet<Aspect>> {
     const differences = new Map<TreeNode, ReadonlySet<Aspect>>();
+    if (before === this) return differences;
     for (const [order, said] of this.said.entries()) {
       const known = before.said[order] ?? NOTHING;
       if (said !== known) differences.set(things[order] as TreeNode, differing(known, said));
