@@ -91,9 +91,9 @@ export function readBuild(files: readonly SourceFile[], options: BuildOptions): 
   const findingLists = [
     ...gathered.findingLists,
     withoutVehicle(gathered, ordered),
-    ...ordered.map((file) => names.findings(file)),
+    ...ordered.map((file) => names.findings(file, gathered.written)),
     ...dayFindings(ordered, gathered, today),
-    unusedDefinitions(names, ordered),
+    unusedDefinitions(names, gathered.written, ordered),
     photos === undefined ? [] : missingPhotos(gathered, photos),
     ...complaintsOfReadings(review, replay.findings, replay.calculations),
     complaintsOfCalculations(review, calculations),
@@ -125,7 +125,7 @@ export function readBuild(files: readonly SourceFile[], options: BuildOptions): 
       return facts.all();
     },
     get links() {
-      return names.links(sitesOf());
+      return names.links(sitesOf(), gathered.written);
     },
     calculations: [...replay.calculations, ...calculations],
     findingLists,

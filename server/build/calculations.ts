@@ -182,7 +182,8 @@ export class Calculator {
 
   private ofMember(text: string, scope: Scope): Value | Missing {
     const turns = scope.is === "thing" ? scope.turns : [];
-    const { node, name, fault } = this.standing.names.member(memberReference({ text }), turns);
+    const { names, definitions } = this.standing;
+    const { node, name, fault } = names.member(definitions, memberReference({ text }), turns);
     // A path that leads nowhere is complained about as a reference.
     if (node === undefined) return missing("without ground", `${fault.text} leads to nothing`);
     const known = this.ofNode(node, name, scope);

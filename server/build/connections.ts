@@ -41,7 +41,7 @@ function connect(standing: Defined): Connections {
   for (const joint of tree.ofKind("joint")) {
     for (const part of new Set(joinedParts(standing, joint))) listUnder(joints, part, joint);
     const set = standing.definitions.one(joint, "set_by");
-    const by = set && standing.names.member(set.record.reference, set.turns).node;
+    const by = set && standing.names.memberOf(set.record.reference, set.turns).node;
     if (by !== undefined) listUnder(setBy, by, joint);
   }
   const parts = new Map<TreeNode, readonly TreeNode[]>();

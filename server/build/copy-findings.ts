@@ -71,13 +71,13 @@ function referencesOf(
 const PARTS: readonly TreeKind[] = ["part"];
 
 function targetsOf(
-  { names }: Review,
+  { names, definitions }: Review,
   reference: ReferenceNode,
   member: boolean,
   turns: SourcedRecord["turns"],
 ): readonly TreeNode[] {
   if (!member) return names.targets(reference, PARTS, turns).map(({ node }) => node);
-  const { node } = names.member(reference, turns);
+  const { node } = names.member(definitions, reference, turns);
   return node === undefined ? [] : [node];
 }
 

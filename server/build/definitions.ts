@@ -108,7 +108,7 @@ function readFile(file: SourceFile): FileRead {
     const days: DayBlock[] = [];
     const findings: Finding[] = [];
     const others: BlockSite[] = [];
-    const read = blocksRead.of(file, (site) => (isDay(site) ? readDay(site) : undefined));
+    const read = blocksRead.of(file, [], (site) => (isDay(site) ? readDay(site) : undefined));
     const sites = sitesIn(file);
     for (let index = 0; index < sites.length; index++) {
       const one = read[index];

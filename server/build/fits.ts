@@ -33,7 +33,11 @@ export function fitsOf(standing: Standing, node: TreeNode): readonly JudgedFit[]
 
 function judgeFit(standing: Standing, node: TreeNode, record: SourcedRecord<"fit">): JudgedFit | undefined {
   const { name, other, sense, limits } = record.record;
-  const { node: outerNode, name: outerName } = standing.names.member(other, record.turns);
+  const { node: outerNode, name: outerName } = standing.names.member(
+    standing.definitions,
+    other,
+    record.turns,
+  );
   if (outerNode === undefined) return undefined;
   const calculator = new Calculator(standing);
   const inner = calculator.characteristic(node, name);

@@ -64,13 +64,35 @@ const GROUNDS = new AspectSet(
   "material",
   "safety",
   "protrusion",
-  "unread",
 );
 
-/** With the definitions in force; found once for them. */
+/** With the definitions in force; found once for as long as none of these words changes. */
 export function faultsOf(standing: Defined, joint: TreeNode): readonly JointFault[] {
-  const ofDefinitions = madeOnce(remembered, standing.definitions.since(GROUNDS), () => new Map());
-  return madeOnce(ofDefinitions, joint, () => [...new Specification(standing, joint).faults()]);
+  const ofDefinitions = madeOnce(
+    remembered,
+    standing.definitions.since(GROUNDS),
+    () => new Map<TreeNode, readonly JointFault[]>(),
+  );
+  const faults = madeOnce(ofDefinitions, joint, () => [...new Specification(standing, joint).faults()]);
+  return faults.some(saysNoTorque) && hasLostTorque(standing, joint)
+    ? faults.filter((fault) => !saysNoTorque(fault))
+    : faults;
+}
+
+function saysNoTorque({ code, data }: JointFault): boolean {
+  return code === "torque-not-stated" && data.is === "nothing";
+}
+
+/** A torque that could not be read is complained of where it stands; so is that of the joint that this is a copy of. */
+function hasLostTorque({ definitions, gathered }: Defined, joint: TreeNode): boolean {
+  const { tree } = gathered;
+  const path = new Set<TreeNode>();
+  for (let node: TreeNode | undefined = joint; node !== undefined && !path.has(node); ) {
+    if (definitions.unread(node).some((word) => word === "torque" || word === "set_by")) return true;
+    path.add(node);
+    node = node.copyOf === undefined ? undefined : tree.at(node.copyOf);
+  }
+  return false;
 }
 
 /** Below a hundredth of a millimetre nothing is short or long; floats are not exact. */
@@ -232,7 +254,7 @@ class Specification {
     const joint = this.joint.path;
     const torque = this.standing.definitions.one(this.joint, "torque")?.record.torque;
     if (torque === undefined) {
-      if (this.standing.definitions.one(this.joint, "set_by") === undefined && !this.hasLostTorque())
+      if (this.standing.definitions.one(this.joint, "set_by") === undefined)
         yield this.fault("torque-not-stated", { joint, is: "nothing" }, undefined, [], false);
       return;
     }
@@ -248,19 +270,6 @@ class Specification {
     if (doubt === undefined) return;
     const grave = doubt.is !== "critical";
     yield this.fault("torque-not-stated", { joint, is: "from class", doubt }, "torque", [], grave);
-  }
-
-  /** A torque that could not be read is complained of where it stands; so is that of the joint that this is a copy of. */
-  private hasLostTorque(): boolean {
-    const { definitions, gathered } = this.standing;
-    const { tree } = gathered;
-    const path = new Set<TreeNode>();
-    for (let node: TreeNode | undefined = this.joint; node !== undefined && !path.has(node); ) {
-      if (definitions.unread(node).some((word) => word === "torque" || word === "set_by")) return true;
-      path.add(node);
-      node = node.copyOf === undefined ? undefined : tree.at(node.copyOf);
-    }
-    return false;
   }
 
   private *ofLoad(): Generator<JointFault> {

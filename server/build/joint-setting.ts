@@ -5,6 +5,7 @@ import { unlessFault } from "../quantities/quantity-fault.ts";
 import type { Verdict } from "../quantities/verdict.ts";
 import { judge } from "../quantities/verdict.ts";
 import { judgeReading, nearShare } from "./judgement.ts";
+import { listUnder } from "./list-under.ts";
 import { madeOnce } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import type { DatedFact, JointState, Reading } from "./states.ts";
@@ -33,7 +34,7 @@ export function setBy(
 ): SetBy | undefined {
   const sourced = definitions.one(joint, "set_by");
   if (sourced === undefined) return undefined;
-  const { node, name } = names.member(sourced.record.reference, sourced.turns);
+  const { node, name } = names.member(definitions, sourced.record.reference, sourced.turns);
   return node && { node, name, sourced };
 }
 
@@ -95,18 +96,23 @@ export function jointsSetBy(
   node: TreeNode,
   name: string,
 ): readonly TreeNode[] {
-  const known = madeOnce(remembered, standing.definitions.since(SET_BY), () => everySetJoint(standing));
+  const { definitions } = standing;
+  const known = madeOnce(remembered, definitions.since(SET_BY), () => everySetJoint(standing));
+  if (!definitions.characteristics(node).includes(name)) return [];
   return (known.get(node) ?? []).flatMap((set) => (set.name === name ? [set.joint] : []));
 }
 
-function everySetJoint(
-  standing: Pick<Standing, "definitions" | "gathered" | "names">,
-): ReadonlyMap<TreeNode, readonly SetJoint[]> {
+/** By the thing that is named, whether or not it has a characteristic of that name. */
+function everySetJoint({
+  definitions,
+  names,
+  gathered,
+}: Pick<Standing, "definitions" | "gathered" | "names">): ReadonlyMap<TreeNode, readonly SetJoint[]> {
   const found = new Map<TreeNode, SetJoint[]>();
-  for (const joint of standing.gathered.tree.ofKind("joint")) {
-    const by = setBy(standing, joint);
-    if (by === undefined) continue;
-    found.set(by.node, [...(found.get(by.node) ?? []), { joint, name: by.name }]);
+  for (const joint of gathered.tree.ofKind("joint")) {
+    const sourced = definitions.one(joint, "set_by");
+    const by = sourced && names.memberOf(sourced.record.reference, sourced.turns);
+    if (by?.node !== undefined) listUnder(found, by.node, { joint, name: by.name });
   }
   return found;
 }

@@ -202,6 +202,11 @@ class NotedDefinitions implements Definitions {
     return this.counting(node).unread;
   }
 
+  characteristics(node: TreeNode): readonly string[] {
+    this.counting(node);
+    return this.definitions.characteristics(node);
+  }
+
   ofThing(node: TreeNode): object {
     return this.counting(node);
   }

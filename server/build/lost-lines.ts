@@ -12,6 +12,7 @@ import { isSame, madeOnce, Remembered } from "./remembered.ts";
 import type { BlockSite, Place, SourceFile } from "./source.ts";
 import { OfBlocks, placeAt, sitesIn, textAt } from "./source.ts";
 import type { TreeKind, TreeNode } from "./tree/node.ts";
+import type { Written } from "./tree/written.ts";
 
 export interface LostLine {
   readonly place: Place;
@@ -49,10 +50,11 @@ const HARMLESS: ReadonlySet<FindingCode> = new Set(["waiver-without-reason", "re
 
 /** @param files in the order of definition */
 export function lostLinesOf(files: readonly SourceFile[], gathered: Gathered, names: Names): LostLines {
+  const { written } = gathered;
   const subjects = subjectsOf(gathered, names);
   return {
-    definitions: subjects.lostInDefinitions(files),
-    inDay: (day) => subjects.lostInFile(day.file).days.get(day) ?? NONE,
+    definitions: subjects.lostInDefinitions(files, written),
+    inDay: (day) => subjects.lostInFile(day.file, written).days.get(day) ?? NONE,
   };
 }
 
@@ -151,18 +153,18 @@ class Subjects {
   }
 
   /** The same list as long as every file has the same. */
-  lostInDefinitions(files: readonly SourceFile[]): readonly LostLine[] {
-    const lists = files.map((file) => this.lostInFile(file).definitions);
+  lostInDefinitions(files: readonly SourceFile[], written: Written): readonly LostLine[] {
+    const lists = files.map((file) => this.lostInFile(file, written).definitions);
     if (!isSame(this.inDefinitions.lists, lists)) this.inDefinitions = { lists, together: inOneList(lists) };
     return this.inDefinitions.together;
   }
 
-  lostInFile(file: SourceFile): LostInFile {
-    return this.lostInFiles.of(file, [], () => {
+  lostInFile(file: SourceFile, written: Written): LostInFile {
+    return this.lostInFiles.of(file, [written.naming], () => {
       const definitions: LostLine[] = [];
       const days = new Map<BlockSite, readonly LostLine[]>();
       const sites = sitesIn(file);
-      const ofBlocks = this.lost.of(file, (each) => this.lostIn(each));
+      const ofBlocks = this.lost.of(file, [written.naming], (each) => this.lostIn(each, written));
       for (let index = 0; index < sites.length; index++) {
         const lost = ofBlocks[index] as readonly LostLine[];
         if (lost.length === 0) continue;
@@ -178,8 +180,8 @@ class Subjects {
    * The lines of a block that were lost, in the order of the text: the same list while it says the same, and the same lines. The
    * header of an undated day stands for all that is below it, and so it is another one with each key.
    */
-  private lostIn(site: BlockSite): readonly LostLine[] {
-    const unresolved = this.names.findingsIn(site).filter(({ code }) => LOST_REFERENCES.has(code));
+  private lostIn(site: BlockSite, written: Written): readonly LostLine[] {
+    const unresolved = this.names.findingsIn(site, written).filter(({ code }) => LOST_REFERENCES.has(code));
     const lines = linesLostIn(
       site,
       unresolved.map(({ place }) => place),

@@ -15,9 +15,10 @@ import { madeOnce, Remembered } from "./remembered.ts";
 import type { BlockSite, Place, SourceFile } from "./source.ts";
 import { OfBlocks, placeAt } from "./source.ts";
 import type { TreeKind, TreeNode, Turn } from "./tree/node.ts";
-import type { MemberResolution, ReferenceFault, Resolution, Target } from "./tree/resolve.ts";
+import type { MemberResolution, Naming, ReferenceFault, Resolution, Target } from "./tree/resolve.ts";
 import { Resolver } from "./tree/resolve.ts";
 import type { Tree } from "./tree/tree.ts";
+import type { Written } from "./tree/written.ts";
 
 const TREE_KINDS: ReadonlySet<ReferenceKind> = new Set(["assembly", "part", "joint", "system", "circuit"]);
 
@@ -38,6 +39,8 @@ interface Linked {
 /** What most blocks share: all of their references lead into the tree. */
 const LEADS_NOWHERE_ELSE: Linked = { named: new Set(), findings: [] };
 
+const NO_NAMES: readonly object[] = [];
+
 const remembered = new WeakMap<Tree, Names>();
 
 /** The names of what is defined: the same as long as that is the same. */
@@ -47,16 +50,16 @@ export function namesOf(defined: Defined): Names {
 
 /** The name spaces of one build. */
 export class Names {
-  private readonly defined: Defined;
+  private readonly byKind: Defined["named"];
   private readonly resolver: Resolver;
   private readonly linked = new Remembered<BlockSite, Linked>();
   private readonly linkedFiles = new Remembered<SourceFile, Pick<Linked, "findings" | "named">>();
   private readonly linkedBlocks = new OfBlocks<Linked>();
   private readonly sets = new WeakMap<Resolution, Followed>();
 
-  constructor(defined: Defined) {
-    this.defined = defined;
-    this.resolver = new Resolver(defined.tree);
+  constructor({ tree, named }: Pick<Defined, "named" | "tree">) {
+    this.byKind = named;
+    this.resolver = new Resolver(tree);
   }
 
   /** Things of the tree by reference; what cannot be resolved is left out. */
@@ -76,43 +79,55 @@ export class Names {
     return one === undefined ? this.targets(reference, kinds).map(({ node }) => node) : [one];
   }
 
-  member(reference: ReferenceNode, turns?: readonly Turn[]): MemberResolution {
-    return this.resolver.resolveMember(reference, turns);
+  /** What can be measured of a thing. */
+  member(naming: Naming, reference: ReferenceNode, turns?: readonly Turn[]): MemberResolution {
+    return this.resolver.resolveMember(naming, reference, turns);
+  }
+
+  /** The same, whether or not anything of that name can be measured of the thing. */
+  memberOf(
+    reference: ReferenceNode,
+    turns?: readonly Turn[],
+  ): { readonly node: TreeNode | undefined; readonly name: string } {
+    const { found, name } = this.resolver.resolveBeforeName(reference, turns);
+    return { node: "is" in found ? undefined : found, name };
   }
 
   named(kind: NamedKind, name: string): NamedDefinition | undefined {
-    return this.defined.named.get(kind)?.get(name);
+    return this.byKind.get(kind)?.get(name);
   }
 
   every(kind: NamedKind): Iterable<NamedDefinition> {
-    return this.defined.named.get(kind)?.values() ?? [];
+    return this.byKind.get(kind)?.values() ?? [];
   }
 
   /** Every reference of the blocks with what it leads to. Few ask for it: it is made anew each time. */
-  links(sites: readonly BlockSite[]): readonly ReferenceLink[] {
+  links(sites: readonly BlockSite[], written: Written): readonly ReferenceLink[] {
     return sites.flatMap((site) =>
       referenceUses(site.block).map((use) => {
-        const { nodes, named } = this.follow(use);
+        const { nodes, named } = this.follow(use, written);
         return { place: placeAt(site, use.reference), use, nodes, named };
       }),
     );
   }
 
   /** Findings for the references of a file that lead nowhere. */
-  findings(file: SourceFile): readonly Finding[] {
-    return this.linkedIn(file).findings;
+  findings(file: SourceFile, written: Written): readonly Finding[] {
+    return this.linkedIn(file, written).findings;
   }
 
   /** Whether a reference of a file leads to a definition outside of the tree. */
-  uses(file: SourceFile, definition: NamedDefinition): boolean {
-    return this.linkedIn(file).named.has(definition);
+  uses(file: SourceFile, definition: NamedDefinition, written: Written): boolean {
+    return this.linkedIn(file, written).named.has(definition);
   }
 
-  private linkedIn(file: SourceFile): Pick<Linked, "findings" | "named"> {
-    return this.linkedFiles.of(file, [], () => {
+  private linkedIn(file: SourceFile, written: Written): Pick<Linked, "findings" | "named"> {
+    return this.linkedFiles.of(file, [written.naming], () => {
       const findings: Finding[] = [];
       const named = new Set<NamedDefinition>();
-      for (const linked of this.linkedBlocks.of(file, (site) => this.linkedOf(site))) {
+      for (const linked of this.linkedBlocks.of(file, [written.naming], (site) =>
+        this.linkedOf(site, written),
+      )) {
         if (linked === LEADS_NOWHERE_ELSE) continue;
         for (const each of linked.findings) findings.push(each);
         for (const each of linked.named) named.add(each);
@@ -122,19 +137,20 @@ export class Names {
   }
 
   /** Findings for the references of a block that lead nowhere. */
-  findingsIn(site: BlockSite): readonly Finding[] {
-    return this.linkedOf(site).findings;
+  findingsIn(site: BlockSite, written: Written): readonly Finding[] {
+    return this.linkedOf(site, written).findings;
   }
 
-  private linkedOf(site: BlockSite): Linked {
-    return this.linked.of(site, [site.block], () => this.link(site));
+  private linkedOf(site: BlockSite, written: Written): Linked {
+    const names = referenceUses(site.block).some(({ member }) => member) ? [written.naming] : NO_NAMES;
+    return this.linked.of(site, [site.block, ...names], () => this.link(site, written));
   }
 
-  private link(site: BlockSite): Linked {
+  private link(site: BlockSite, written: Written): Linked {
     const definitions: NamedDefinition[] = [];
     const findings: Finding[] = [];
     for (const use of referenceUses(site.block)) {
-      const { named, faults } = this.follow(use);
+      const { named, faults } = this.follow(use, written);
       if (named !== undefined) definitions.push(named);
       for (const fault of faults) findings.push(complaint(fault, use, placeAt(site, use.reference)));
     }
@@ -142,20 +158,20 @@ export class Names {
     return { named: new Set(definitions), findings: asKept(findings) };
   }
 
-  private follow(use: ReferenceUse): Followed {
+  private follow(use: ReferenceUse, written: Written): Followed {
     const inTree = use.kinds.filter((kind): kind is ReferenceKind & TreeKind => TREE_KINDS.has(kind));
     const others = use.kinds.filter((kind) => !TREE_KINDS.has(kind) && kind !== "snag") as NamedKind[];
     for (const kind of others) {
       const named = this.named(kind, use.reference.text);
       if (named !== undefined) return { nodes: [], named, faults: [] };
     }
-    if (inTree.length > 0) return this.followInTree(use, inTree);
+    if (inTree.length > 0) return this.followInTree(use, inTree, written);
     if (others.length === 0) return { nodes: [], named: undefined, faults: [] };
     return { nodes: [], named: undefined, faults: [this.unnamed(use, others)] };
   }
 
-  private followInTree(use: ReferenceUse, kinds: readonly TreeKind[]): Followed {
-    if (use.member) return followed(...separated(this.resolver.resolveMember(use.reference)));
+  private followInTree(use: ReferenceUse, kinds: readonly TreeKind[], written: Written): Followed {
+    if (use.member) return followed(...separated(this.resolver.resolveMember(written, use.reference)));
     if (use.one) return followed(...alone(this.resolver.resolveOne(use.reference, kinds)));
     const resolution = this.resolver.resolve(use.reference, wantedOf(kinds));
     return madeOnce(this.sets, resolution, () =>

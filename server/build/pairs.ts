@@ -51,7 +51,11 @@ function judgePair(
   node: TreeNode,
   record: SourcedRecord<"pair">,
 ): JudgedPair | undefined {
-  const { node: otherNode, name: otherName } = standing.names.member(record.record.other, record.turns);
+  const { node: otherNode, name: otherName } = standing.names.member(
+    standing.definitions,
+    record.record.other,
+    record.turns,
+  );
   if (otherNode === undefined) return undefined;
   const calculator = new Calculator(standing);
   const ours = calculator.characteristic(node, record.record.name);

@@ -28,7 +28,7 @@ import type { TreeNode } from "./tree/node.ts";
 import type { MemberResolution } from "./tree/resolve.ts";
 
 const uses = new Remembered<object, ReadonlySet<string>>();
-const USES = new AspectSet("fit", "pair", "set_by", "calc");
+const USES = new AspectSet("fit", "pair", "set_by", "calc", "characteristics");
 
 /**
  * Characteristics by path and name, and the bare names that donors are known by, of which something is made: the same
@@ -37,7 +37,8 @@ const USES = new AspectSet("fit", "pair", "set_by", "calc");
  * @param calculations those of the days
  */
 export function usedReadings(review: Review, calculations: readonly Calculation[]): ReadonlySet<string> {
-  return uses.of(review.definitions.since(USES), calculations, () => findUsed(review, calculations));
+  const used = uses.of(review.definitions.since(USES), calculations, () => findUsed(review, calculations));
+  return review.memory?.sameSet(uses, used) ?? used;
 }
 
 /** Looks at readings. */
@@ -154,23 +155,23 @@ function* comparedBy({ definitions, names }: Review, node: TreeNode): Generator<
   for (const word of ["fit", "pair"] as const) {
     for (const { record, turns } of definitions.all(node, word)) {
       yield keyOf(node, record.name);
-      yield* memberKey(names.member(record.other, turns));
+      yield* memberKey(names.member(definitions, record.other, turns));
     }
   }
   for (const { record, turns } of definitions.all(node, "set_by"))
-    yield* memberKey(names.member(record.reference, turns));
+    yield* memberKey(names.member(definitions, record.reference, turns));
   for (const { record, turns } of definitions.all(node, "calc")) {
     for (const { text } of namesIn(record.expression.tree)) {
-      if (text.includes(".")) yield* memberKey(names.member(memberReference({ text }), turns));
+      if (text.includes(".")) yield* memberKey(names.member(definitions, memberReference({ text }), turns));
       else yield keyOf(node, text);
     }
   }
 }
 
 /** What a calculation of a day looks at. */
-function* readBy({ names }: Review, { expression }: Calculation): Generator<string> {
+function* readBy({ names, definitions }: Review, { expression }: Calculation): Generator<string> {
   for (const { text } of namesIn(expression.tree))
-    if (text.includes(".")) yield* memberKey(names.member(memberReference({ text })));
+    if (text.includes(".")) yield* memberKey(names.member(definitions, memberReference({ text })));
 }
 
 function* memberKey({ node, name }: MemberResolution): Generator<string> {

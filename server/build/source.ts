@@ -66,9 +66,10 @@ export function stemOf(file: SourceFile): object {
 export class OfBlocks<Result> {
   private readonly kept = new KeptAlong<Result>();
 
-  of(file: SourceFile, make: (site: BlockSite) => Result): readonly Result[] {
+  /** @param inputs what all of them are made from besides their blocks */
+  of(file: SourceFile, inputs: readonly unknown[], make: (site: BlockSite) => Result): readonly Result[] {
     const sites = sitesIn(file);
-    return this.kept.of(stemOf(file), [], [sites, file.document.blocks], (index) =>
+    return this.kept.of(stemOf(file), inputs, [sites, file.document.blocks], (index) =>
       make(sites[index] as BlockSite),
     );
   }

@@ -77,7 +77,8 @@ describe("an assembly that is like another", () => {
   it("turns references into the copy's own branch to the source, so that a pair works both ways", () => {
     const build = buildOf(`${LEFT}\nassembly front.right "Right corner" like front.left\n`);
     const [pair] = build.standing.definitions.all(nodeAt(build, "front.right.disc"), "pair");
-    const other = pair && build.standing.names.member(pair.record.other, pair.turns);
+    const other =
+      pair && build.standing.names.member(build.standing.definitions, pair.record.other, pair.turns);
     expect(other?.node?.path).toBe("front.left.disc");
   });
 
@@ -268,7 +269,10 @@ describe("a part, joint, system or circuit that is like another", () => {
       part right.spring "Spring" like left.spring
     `);
     const [pair] = build.standing.definitions.all(nodeAt(build, "right.spring"), "pair");
-    expect(pair && build.standing.names.member(pair.record.other, pair.turns).node?.path).toBe("left.spring");
+    expect(
+      pair &&
+        build.standing.names.member(build.standing.definitions, pair.record.other, pair.turns).node?.path,
+    ).toBe("left.spring");
   });
 
   it("replaces copied bolts with studs of its own, for a joint has one or the other", () => {

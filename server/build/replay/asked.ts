@@ -123,6 +123,11 @@ export class AskedDefinitions implements Definitions {
     return this.definitions.unread(node);
   }
 
+  characteristics(node: TreeNode): readonly string[] {
+    this.asked.ask(node, "characteristics");
+    return this.definitions.characteristics(node);
+  }
+
   ofThing(node: TreeNode, { aspects }: AspectSet): object {
     for (const aspect of aspects) this.asked.ask(node, aspect);
     return this.definitions.ofThing(node);

@@ -9,11 +9,11 @@ const TREE_KINDS: readonly TreeKind[] = ["assembly", "part", "joint", "system", 
  * `REF.NAME`). Undefined where the reference means nothing, which is complained about as such.
  */
 export function characteristicIn(
-  { names }: Replay,
+  { names, definitions }: Replay,
   { target, name }: FactOf<"measured"> | FactOf<"set">,
 ): { readonly node: TreeNode; readonly name: string } | undefined {
   if (name === undefined) {
-    const member = names.member(target);
+    const member = names.member(definitions, target);
     return member.node && { node: member.node, name: member.name };
   }
   const node = names.one(target, TREE_KINDS);

@@ -254,7 +254,8 @@ function nodesOf(replay: Replay, { fact }: DatedFact): readonly TreeNode[] {
   if (fact.word === "decided")
     return replay.everythingOf(fact.items.map(({ reference }) => reference)).map(({ node }) => node);
   if (fact.word === "measured" || fact.word === "set") {
-    const node = fact.name === undefined ? replay.names.member(fact.target).node : undefined;
+    const node =
+      fact.name === undefined ? replay.names.member(replay.definitions, fact.target).node : undefined;
     return node === undefined ? replay.everythingOf([fact.target]).map((target) => target.node) : [node];
   }
   return [];

@@ -99,7 +99,8 @@ export const partHandlers: Handlers = {
 
   measured: (replay, fact) => {
     const { target, name } = fact.fact;
-    const node = name === undefined ? replay.names.member(target).node : replay.names.one(target, TREE);
+    const { names, definitions } = replay;
+    const node = name === undefined ? names.member(definitions, target).node : names.one(target, TREE);
     const part = node && replay.parts.get(node);
     if (part !== undefined) beginItemInHand(replay, part);
   },

@@ -1,8 +1,8 @@
 /** What can be asked of a definition, and sets of it that answers are kept for. */
 import type { RecordWord } from "../lowering/definition-record.ts";
 
-/** What a thing says under a word, or which of its lines could not be read. */
-export type Aspect = RecordWord | "unread";
+/** What a thing says under a word, the names that it gives to what can be measured of it, or which lines could not be read. */
+export type Aspect = RecordWord | "characteristics" | "unread";
 
 /** Some aspects that something follows from. One is made for each use, when its module is loaded. */
 export class AspectSet {

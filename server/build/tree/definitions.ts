@@ -26,6 +26,8 @@ export interface Definitions {
   asWritten: <W extends RecordWord>(node: TreeNode, word: W) => SourcedRecord<W> | undefined;
   /** All that counts of a thing: the same object for as long as it is the same. */
   counting: (node: TreeNode) => Counting;
+  /** The names that a thing's block gives to what can be measured of it, whatever the diary has changed. */
+  characteristics: (node: TreeNode) => readonly string[];
   /** The words of a thing's lines that could not be read. */
   unread: (node: TreeNode) => readonly string[];
   /** The same object for all definitions that say the same of these: what is derived from them alone can be kept there. */
@@ -118,6 +120,10 @@ export class DefinitionsInForce implements Definitions {
 
   counting(node: TreeNode): Counting {
     return this.history.counting(node, this.age);
+  }
+
+  characteristics(node: TreeNode): readonly string[] {
+    return this.history.written.characteristics(node);
   }
 
   ofThing(node: TreeNode): object {

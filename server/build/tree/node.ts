@@ -32,8 +32,6 @@ export interface TreeNode {
   readonly header: Place | undefined;
   /** The path that it was copied from. */
   readonly copyOf: string | undefined;
-  /** The names that its records give to what can be measured of it. */
-  readonly characteristics: readonly string[];
   /** The other blocks that its records were copied from. */
   readonly sources: readonly BlockSite[];
   /** The order of definition, for everything that is listed. */

@@ -48,6 +48,11 @@ export type MemberResolution =
 type Kinds = readonly TreeKind[];
 
 /** Resolves references against one tree, remembering the answers. */
+/** Who knows the names of what can be measured. */
+export interface Naming {
+  readonly characteristics: (node: TreeNode) => readonly string[];
+}
+
 export class Resolver {
   private readonly tree: Tree;
   private readonly sets = new Memory<Resolution>();
@@ -74,30 +79,40 @@ export class Resolver {
     return "is" in one ? one : this.turned(one, turns);
   }
 
-  /** `REF.NAME`: the thing before the last dot, and the name of its characteristic. */
-  resolveMember(reference: ReferenceNode, turns: readonly Turn[] = []): MemberResolution {
+  /** `REF.NAME`: the thing before the last dot, and the name of its characteristic, whether or not it has one of that name. */
+  resolveBeforeName(
+    reference: ReferenceNode,
+    turns: readonly Turn[] = [],
+  ): { readonly found: TreeNode | ReferenceFault; readonly name: string } {
     const { text, segments } = reference;
     const dot = text.lastIndexOf(".");
-    const name = text.slice(dot + 1);
     const thing: ReferenceNode = {
       ...reference,
       text: text.slice(0, Math.max(0, dot)),
       segments: segments.slice(0, -1),
     };
     const found = dot < 0 ? this.unknown(text, MEMBER_KINDS) : this.resolveOne(thing, MEMBER_KINDS, turns);
-    const knows = !("is" in found) && found.characteristics.includes(name);
-    const fault = knows ? undefined : (this.nameless(text) ?? ("is" in found ? found : undefined));
+    return { found, name: text.slice(dot + 1) };
+  }
+
+  /** The same where the thing has a characteristic of that name. */
+  resolveMember(naming: Naming, reference: ReferenceNode, turns?: readonly Turn[]): MemberResolution {
+    const { found, name } = this.resolveBeforeName(reference, turns);
+    const knows = !("is" in found) && naming.characteristics(found).includes(name);
+    const fault = knows
+      ? undefined
+      : (this.nameless(naming, reference.text) ?? ("is" in found ? found : undefined));
     if (fault !== undefined || "is" in found)
       return { node: undefined, name, fault: fault ?? (found as ReferenceFault) };
     return { node: found, name, fault: undefined };
   }
 
   /** A thing itself, where the text of a characteristic names one. */
-  private nameless(text: string): ReferenceFault | undefined {
+  private nameless(naming: Naming, text: string): ReferenceFault | undefined {
     const tails = this.tree.withTail(text);
     const thing = this.tree.at(text) ?? (tails.length === 1 ? tails[0] : undefined);
     if (thing === undefined) return undefined;
-    return { is: "nameless", text, path: thing.path, names: thing.characteristics };
+    return { is: "nameless", text, path: thing.path, names: naming.characteristics(thing) };
   }
 
   private resolveAfresh(reference: ReferenceNode, kinds: Kinds): Resolution {

@@ -75,7 +75,7 @@ export class Tree {
     return alike.filter(({ path }) => path === tail || path.endsWith(ending));
   }
 
-  /** Whether definitions are of these things, whatever else they say of them than where they are and what can be measured. */
+  /** Whether definitions are of these things, whatever they say of them. */
   isOf(definitions: readonly TextDefinition[]): boolean {
     if (definitions.length + 1 !== this.blocks) return false;
     return definitions.every((definition, index) => isOf(this.all[index + 1] as TreeNode, definition));
@@ -100,7 +100,6 @@ export class Tree {
       title,
       header,
       copyOf,
-      characteristics: characteristicsIn(records),
       sources: sourcesOf(records, header),
       order,
       parent: undefined,
@@ -132,17 +131,8 @@ function isOf(node: TreeNode, definition: TextDefinition): boolean {
     node.copyOf === copyOf &&
     node.header !== undefined &&
     isSamePlace(node.header, header) &&
-    isSame(node.characteristics, characteristicsIn(records)) &&
     isSame(node.sources, sourcesOf(records, header))
   );
-}
-
-/** Names that records give to what can be measured of a thing, each once. */
-function characteristicsIn(records: readonly SourcedRecord[]): readonly string[] {
-  const names = records.flatMap(({ record }) =>
-    "name" in record && record.word !== "test" ? [record.name] : [],
-  );
-  return names.length === 0 ? NO_NAMES : [...new Set(names)];
 }
 
 /** The blocks that records were copied from. */
@@ -167,7 +157,6 @@ function lastNames(path: string): string {
 }
 
 const NONE: readonly TreeNode[] = [];
-const NO_NAMES: readonly string[] = [];
 const NO_SITES: readonly BlockSite[] = [];
 
 const NO_BLOCK: Vehicle = { title: undefined, header: undefined, records: [], lost: [] };

@@ -28,6 +28,7 @@ export interface Counting {
 /** What is said of one thing, and once someone has asked, what counts of it. */
 interface Said {
   readonly records: readonly SourcedRecord[];
+  readonly characteristics: readonly string[];
   readonly unread: readonly string[];
   counting: Counting | undefined;
 }
@@ -35,21 +36,26 @@ interface Said {
 const NONE: readonly never[] = [];
 const NOTHING: Said = {
   records: NONE,
+  characteristics: NONE,
   unread: NONE,
   counting: undefined,
 };
 
 export class Written {
+  /** The same object for as long as things give the same names to what can be measured of them. */
+  readonly naming: object;
   /** By the order of the things. */
   private readonly said: readonly Said[];
 
-  private constructor(said: readonly Said[]) {
+  private constructor(said: readonly Said[], naming: object) {
     this.said = said;
+    this.naming = naming;
   }
 
   /** @param statements of each thing that has a block, by its order */
   static of(statements: readonly Statement[]): Written {
-    return new Written(statements.map((statement) => saidBy(statement, undefined)));
+    const said = statements.map((statement) => saidBy(statement, undefined));
+    return new Written(said, {});
   }
 
   /**
@@ -59,18 +65,25 @@ export class Written {
    */
   after(statements: readonly Statement[]): Written | undefined {
     const said: Said[] = [];
+    let isNamedAlike = true;
     for (const [order, statement] of statements.entries()) {
       const before = this.said[order] ?? NOTHING;
       const now = saidBy(statement, before);
       if (now !== before && !saysTheSame(defaultsIn(before), defaultsIn(now))) return undefined;
+      isNamedAlike &&= isSame(before.characteristics, now.characteristics);
       said.push(now);
     }
-    return new Written(said);
+    return new Written(said, isNamedAlike ? this.naming : {});
   }
 
   /** Everything that a thing's own block says, and what was copied to it. */
   records(node: TreeNode): readonly SourcedRecord[] {
     return this.of(node).records;
+  }
+
+  /** The names that a thing's own records give to what can be measured of it, each once. */
+  characteristics(node: TreeNode): readonly string[] {
+    return this.of(node).characteristics;
   }
 
   /** What counts of a thing before anything is changed in the diary. */
@@ -109,7 +122,9 @@ function saidBy({ records, lost }: Statement, before: Said | undefined): Said {
   const unread = lost.length === 0 ? NONE : lost.map((place) => /^\w*/.exec(textAt(place))?.[0] ?? "");
   const isAsBefore =
     before !== undefined && isSame(before.unread, unread) && saysTheSame(before.records, records);
-  return isAsBefore ? before : { records, unread, counting: undefined };
+  return isAsBefore
+    ? before
+    : { records, characteristics: characteristicsIn(records), unread, counting: undefined };
 }
 
 function saysTheSame(before: readonly SourcedRecord[], now: readonly SourcedRecord[]): boolean {
@@ -136,11 +151,19 @@ function isSameRecord(one: SourcedRecord, other: SourcedRecord): boolean {
 function differing(before: Said, now: Said): ReadonlySet<Aspect> {
   const aspects = new Set<Aspect>();
   if (!isSame(before.unread, now.unread)) aspects.add("unread");
+  if (!isSame(before.characteristics, now.characteristics)) aspects.add("characteristics");
   const then = byWord(before.records);
   const after = byWord(now.records);
   for (const word of new Set([...then.keys(), ...after.keys()]))
     if (!saysTheSame(then.get(word) ?? NONE, after.get(word) ?? NONE)) aspects.add(word);
   return aspects;
+}
+
+function characteristicsIn(records: readonly SourcedRecord[]): readonly string[] {
+  const names = records.flatMap(({ record }) =>
+    "name" in record && record.word !== "test" ? [record.name] : [],
+  );
+  return names.length === 0 ? NONE : [...new Set(names)];
 }
 
 function byWord(records: readonly SourcedRecord[]): Map<RecordWord, SourcedRecord[]> {

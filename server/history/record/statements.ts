@@ -7,6 +7,7 @@ import type { ReferenceUse } from "../../build/reference-uses.ts";
 import { referenceUses } from "../../build/reference-uses.ts";
 import type { TreeKind } from "../../build/tree/node.ts";
 import { isWithin } from "../../build/tree/node.ts";
+import type { Written } from "../../build/tree/written.ts";
 import { spaced } from "../changes/things.ts";
 import { nameOf } from "./earlier-names.ts";
 import type { Subject } from "./subject.ts";
@@ -33,12 +34,14 @@ export class Statements {
   /** The names of the subject, now and before. */
   private readonly refs: readonly string[];
   private readonly names: Names;
+  private readonly written: Written;
   private readonly known = new WeakMap<BlockNode, readonly Statement[]>();
 
   constructor(subject: Subject, refs: readonly string[], defined: Defined) {
     this.subject = subject;
     this.refs = refs;
     this.names = namesOf(defined);
+    this.written = defined.written;
   }
 
   in(block: BlockNode): readonly Statement[] {
@@ -119,7 +122,7 @@ export class Statements {
     if (!this.mayMean(text)) return false;
     const inTree = kinds.filter((kind): kind is Exclude<TreeKind, "vehicle"> => TREE.has(kind));
     const nodes = member
-      ? [this.names.member(reference).node].filter((node) => node !== undefined)
+      ? [this.names.member(this.written, reference).node].filter((node) => node !== undefined)
       : one === true
         ? [this.names.one(reference, inTree)].filter((node) => node !== undefined)
         : this.names
