@@ -55,15 +55,20 @@ class BlockReader {
   }
 
   read(before: BlockNode | undefined): BlockNode {
-    const items: ItemNode[] = before === undefined ? [] : [...itemsAbove(before, this.text)];
+    const above = before === undefined ? NONE : itemsAbove(before, this.text);
+    const items = above.slice(0, -1);
     const last = items.at(-1);
     const header = last === undefined ? this.readHeader() : before?.header;
     if (last !== undefined) this.line = this.lineStarts.findLastIndex((start) => start <= last.end);
     else if (header !== undefined) items.push(header);
     this.block = header?.block;
     this.hasHeader = header !== undefined;
-    while (this.line < this.lineStarts.length && this.startOf(this.line) < this.text.length)
-      items.push(this.readItem());
+    const lowest = items.length === 0 ? undefined : above.at(-1);
+    while (this.line < this.lineStarts.length && this.startOf(this.line) < this.text.length) {
+      const item = this.readItem();
+      // It is read from its own text alone.
+      items.push(item.start === lowest?.start && item.end === lowest.end ? lowest : item);
+    }
     // Copies, which have no room left for more.
     return new Block(this.text, header, items.slice(), this.lineStarts.slice());
   }
@@ -281,8 +286,8 @@ export function forgetItems(block: BlockNode): void {
 }
 
 /**
- * The items of a block that a changed text has too, header first: those that are followed by one that is the same, since
- * a line can say that the next one goes on with it. None where the header is not the same.
+ * The items of a block whose text a changed text has too, header first: of the last it is not known whether it is the same,
+ * since a line can say that the next one goes on with it. None where the header is not the same.
  */
 function itemsAbove({ items, header, text: before }: BlockNode, text: string): readonly ItemNode[] {
   if (header === undefined) return [];
@@ -290,7 +295,7 @@ function itemsAbove({ items, header, text: before }: BlockNode, text: string): r
   let same = 0;
   while (same < most && before.charCodeAt(same) === text.charCodeAt(same)) same++;
   const firstOther = items.findIndex(({ end }) => end >= same);
-  return items.slice(0, Math.max(0, firstOther - 1));
+  return items.slice(0, Math.max(0, firstOther));
 }
 
 /** Prose by its bar: such a line goes on with nothing. */

@@ -48,7 +48,12 @@ export function lostReasons(code: FindingCode, about: () => readonly LostLine[])
 
 /** The lines that may be about a thing. */
 export function linesAbout(node: TreeNode, lost: readonly LostLine[]): readonly LostLine[] {
-  return lost.filter((line) => line.nodes?.has(node) ?? wordsOf(line).has(node.name));
+  return lost.filter((line) => mayBeAbout(node, line));
+}
+
+/** Whether a line may be about a thing: it names it, or nobody knows what it is about and a word of it is its name. */
+export function mayBeAbout(node: TreeNode, line: LostLine): boolean {
+  return line.nodes?.has(node) ?? wordsOf(line).has(node.name);
 }
 
 /**

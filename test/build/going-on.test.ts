@@ -182,14 +182,14 @@ test("of the roadster that is written on at its end, fact by fact", () => {
   expectWritingOn(roadster(), "2026-11-25" as IsoDate, 12, Math.ceil(RUNS / 2));
 });
 
-/** What one does in a block that defines: a record more at its end, one with a slip, a figure put right, a line taken out. */
-type Defining = { readonly block: number } & (
+/** What one does in any block: a line more at its end, one with a slip, a figure put right, a line taken out. */
+type Rewriting = { readonly block: number } & (
   | { readonly is: "record" | "slip"; readonly from: number }
   | { readonly is: "figure"; readonly which: number; readonly digit: number }
   | { readonly is: "take out"; readonly which: number }
 );
 
-const defining: fc.Arbitrary<Defining> = fc.oneof(
+const rewriting: fc.Arbitrary<Rewriting> = fc.oneof(
   {
     weight: 4,
     arbitrary: fc.record({
@@ -224,6 +224,7 @@ function linesIn(text: string): { readonly line: string; readonly start: number 
 }
 
 const BLOCKS: ReadonlySet<string> = new Set([
+  "day",
   "assembly",
   "part",
   "joint",
@@ -233,19 +234,19 @@ const BLOCKS: ReadonlySet<string> = new Set([
   "hold",
 ]);
 
-/** The blocks of a document that define something, with where they begin. */
-function definingBlocks({ blocks, offsets }: Document) {
+/** The blocks of a document that one writes in, with where they begin. */
+function writtenBlocks({ blocks, offsets }: Document) {
   return blocks.flatMap(({ header, text }, index) =>
     BLOCKS.has(header?.block ?? "") ? [{ word: header?.block, text, offset: offsets[index] ?? 0 }] : [],
   );
 }
 
-function redefined(
+function rewritten(
   document: Document,
-  step: Defining,
+  step: Rewriting,
   lines: ReadonlyMap<string, readonly string[]>,
 ): Document {
-  const blocks = definingBlocks(document);
+  const blocks = writtenBlocks(document);
   const block = blocks[Math.floor(step.block * blocks.length)];
   if (block === undefined) return document;
   const { word = "", text, offset } = block;
@@ -274,13 +275,18 @@ function redefined(
   }
 }
 
-/** Writes in the blocks that define, with records as they stand in others of their kind, and looks after each. */
-function expectDefiningOn(texts: readonly SourceFile[], clock: IsoDate, most: number, numRuns: number): void {
+/** Writes in all blocks, with lines as they stand in others of their kind, and looks after each. */
+function expectWritingWithin(
+  texts: readonly SourceFile[],
+  clock: IsoDate,
+  most: number,
+  numRuns: number,
+): void {
   const lines = new Map<string, string[]>();
   for (const { document } of texts)
-    for (const { word = "", text } of definingBlocks(document))
+    for (const { word = "", text } of writtenBlocks(document))
       lines.set(word, [...(lines.get(word) ?? []), ...linesIn(text).map(({ line }) => line)]);
-  const step = fc.record({ file: fc.nat(), stays: fc.boolean(), step: defining });
+  const step = fc.record({ file: fc.nat(), stays: fc.boolean(), step: rewriting });
   fc.assert(
     fc.property(fc.array(step, { minLength: 3, maxLength: most }), (steps) => {
       let files = readAgain(texts.filter(({ document }) => document.text !== ""));
@@ -288,11 +294,11 @@ function expectDefiningOn(texts: readonly SourceFile[], clock: IsoDate, most: nu
       let index = 0;
       for (const { file, stays, step: change } of steps) {
         const defines = files.flatMap(({ document }, each) =>
-          definingBlocks(document).length > 0 ? [each] : [],
+          writtenBlocks(document).length > 0 ? [each] : [],
         );
         if (!stays) index = defines[file % defines.length] ?? 0;
         const changed = files[index] as SourceFile;
-        const after = fileAfter(changed, redefined(changed.document, change, lines));
+        const after = fileAfter(changed, rewritten(changed.document, change, lines));
         files = files.map((each) => (each === changed ? after : each));
         before = readBuild(files, { clock, before });
         deepStrictEqual(shown(before), shown(readBuild(readAgain(files), { clock })));
@@ -302,12 +308,12 @@ function expectDefiningOn(texts: readonly SourceFile[], clock: IsoDate, most: nu
   );
 }
 
-test("that is written on in the blocks of its parts, record by record", () => {
-  expectDefiningOn(generated({ lines: 450, broken: 0.02 }), "2024-01-01" as IsoDate, 16, RUNS);
+test("that is written on in any of its blocks, line by line", () => {
+  expectWritingWithin(generated({ lines: 450, broken: 0.02 }), "2024-01-01" as IsoDate, 16, RUNS);
 });
 
-test("of the roadster that is written on in its blocks, record by record", () => {
-  expectDefiningOn(roadster(), "2026-11-25" as IsoDate, 12, RUNS);
+test("of the roadster that is written on in any of its blocks, line by line", () => {
+  expectWritingWithin(roadster(), "2026-11-25" as IsoDate, 12, RUNS);
 });
 
 test("keeps no more moments of a diary, however many of its days are written in", () => {

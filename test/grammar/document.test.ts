@@ -79,7 +79,7 @@ describe("a document", () => {
     expect(after.blocks[3]).toBe(before.blocks[3]);
   });
 
-  it("edited within a block keeps the trees of the lines above the edit, but for the last of them", () => {
+  it("edited within a block keeps the trees of the lines above the edit", () => {
     const lines = [
       "day 2026-05-02",
       "  removed: hub",
@@ -90,8 +90,20 @@ describe("a document", () => {
     const before = Document.read(lines.join("\n"));
     const after = before.edit(before.length, before.length, "s");
     const [old, read] = [before, after].map(({ blocks }) => blocks[0]?.items ?? []);
-    expect(read?.map((item, index) => item === old?.[index])).toEqual([true, true, true, false, false]);
+    expect(read?.map((item, index) => item === old?.[index])).toEqual([true, true, true, true, false]);
     expect(after.blocks).toEqual(Document.read(after.text).blocks);
+  });
+
+  it("edited below a line that asks for more reads that line again where it goes on now, or no longer does", () => {
+    const before = Document.read("day 2026-05-02\n  removed: hub\n  removed: disc,\n  | a note");
+    const bar = before.text.indexOf("|");
+    const after = before.edit(bar, before.length, "caliper");
+    const records = ({ blocks }: Document) => blocks[0]?.items.filter(({ kind }) => kind === "record") ?? [];
+    expect(records(after).map((item, index) => item === records(before)[index])).toEqual([true, false]);
+    expect(after.blocks).toEqual(Document.read(after.text).blocks);
+    const again = after.edit(bar, after.length, "| a note");
+    expect(records(again).map((item, index) => item === records(after)[index])).toEqual([true, false]);
+    expect(again.blocks).toEqual(before.blocks);
   });
 
   it("edited at the start of a block keeps that block, which only moves", () => {

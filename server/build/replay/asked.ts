@@ -3,6 +3,7 @@
  * what was read stays as it is: a size that is written down, a price, a limit of a part that nobody has looked at.
  */
 import type { LostLine } from "../lost-lines.ts";
+import { mayBeAbout } from "../lost-reasons.ts";
 import type { RecordWord } from "../lowering/definition-record.ts";
 import type { Aspect, AspectSet } from "../tree/aspect.ts";
 import { MOST_NUMBERS, numberOf } from "../tree/aspect.ts";
@@ -76,10 +77,8 @@ export class Asked {
     return ((this.bits[index] ?? 0) & (1 << (bit % BITS))) !== 0;
   }
 
-  /** Of a line that is nobody's any name in it may be meant. */
-  private mayBeAboutSought({ nodes, hold }: LostLine): boolean {
-    if (nodes === undefined || hold !== undefined) return true;
-    for (const node of nodes) if (this.soughtIn.has(node)) return true;
+  private mayBeAboutSought(line: LostLine): boolean {
+    for (const node of this.soughtIn) if (mayBeAbout(node, line)) return true;
     return false;
   }
 }

@@ -16,7 +16,7 @@ import { carryOutChanges } from "./changes.ts";
 import type { DaysInOrder } from "./days-in-order.ts";
 import { inDateOrder } from "./days-in-order.ts";
 import type { Beginning, Diary, Footing } from "./footing.ts";
-import { ANEW, footingOn, goesOn, goingOn } from "./footing.ts";
+import { ANEW, footingOn, goesOn, goingOn, NOTHING_UNREAD, unreadOtherwise } from "./footing.ts";
 import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
 import { finishHolds, holdHandlers, holdsAtStart, loseLine, settleHolds } from "./holds.ts";
 import { settleComplaints } from "./joint-complaints.ts";
@@ -24,8 +24,8 @@ import { jointsAtStart } from "./joint-opening.ts";
 import { jointHandlers } from "./joints.ts";
 import { lifeHandlers } from "./lives.ts";
 import { measurementHandlers } from "./measurements.ts";
-import type { Change, Moment } from "./moments.ts";
-import { Moments, tellsTheSame } from "./moments.ts";
+import type { Moment } from "./moments.ts";
+import { Moments } from "./moments.ts";
 import { partHandlers, partsAtStart } from "./parts.ts";
 import type { Handlers } from "./replay.ts";
 import { Replay } from "./replay.ts";
@@ -88,10 +88,11 @@ export function readDiary(
   const dated = inDateOrder(gathered.dayLists);
   const days = dated.until(today);
   const known = before !== undefined && goesOn(before, gathered, names, today) ? before : undefined;
-  const still = known && footingOn(known, gathered, lost);
+  const unread = known && unreadOtherwise(known, days, lost);
+  const asRead = known && unread && footingOn(known, gathered, lost, unread);
+  if (known !== undefined && asRead?.stands === true) return retold(known, asRead, gathered, days, lost);
+  const still = known && footingOn(known, gathered, lost, NOTHING_UNREAD);
   const from = known === undefined || still === undefined ? ANEW : goingOn(known, days, still);
-  if (known !== undefined && still?.stands === true && staysAsRead(known, from.change, days, lost))
-    return retold(known, still, gathered, days, lost);
   const replay =
     from.start?.replay.copy(gathered) ??
     beginning(gathered, names, today, dated.at(0)?.date, lost, still?.inForce.first);
@@ -135,23 +136,10 @@ function readFrom(
   return { replay, facts, days, lost: lost.definitions, lostInDays, moments: beforeDays, inDay, differences };
 }
 
-/** Whether only days that tell the same as before are other. */
-function staysAsRead(known: Diary, { day }: Change, days: DaysInOrder, lost: LostLines): boolean {
-  if (known.days.length !== days.length) return false;
-  for (let index = day; index < days.length; index++) {
-    const [then, now] = [known.days.at(index) as DatedDay, days.at(index) as DatedDay];
-    if (then === now) continue;
-    const lostInDay = lost.inDay(now.site);
-    if (!tellsTheSame(then, now) || known.lostInDays.get(then) !== lostInDay) return false;
-    known.lostInDays.set(now, lostInDay);
-  }
-  return true;
-}
-
 /** The diary before, of days that tell the same. */
 function retold(known: Diary, still: Footing, gathered: Gathered, days: DaysInOrder, lost: LostLines): Diary {
   const { moments, inDay, otherwise } = still;
-  const replay = known.replay.on(gathered, still) ?? known.replay.copy(gathered);
+  const replay = known.replay.on(gathered, still, days.length) ?? known.replay.copy(gathered);
   replay.finish();
   const differences = takeOverWhatIsSame(replay, known.replay, replay.findings.length, []);
   return {

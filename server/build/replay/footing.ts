@@ -10,8 +10,8 @@ import { isSame } from "../remembered.ts";
 import type { DefinedOtherwise } from "./asked.ts";
 import type { DaysInOrder } from "./days-in-order.ts";
 import type { Change, Moment } from "./moments.ts";
-import { firstChange, lastBefore } from "./moments.ts";
-import type { Ground, Replay } from "./replay.ts";
+import { firstChange, lastBefore, tellsTheSame } from "./moments.ts";
+import type { Ground, Replay, UnreadOfDay } from "./replay.ts";
 
 export interface Diary {
   /** How things stand after the last fact that counts. */
@@ -76,23 +76,62 @@ export interface Footing extends Ground {
   readonly stands: boolean;
 }
 
-/** @returns undefined where nothing of it holds */
+/** Days that tell the same as before although other lines of them could not be read. */
+export const NOTHING_UNREAD: readonly UnreadOfDay[] = [];
+
+/**
+ * The days of which other lines could not be read than before, of a diary whose days all tell the same.
+ *
+ * @returns undefined where a day tells something else
+ */
+export function unreadOtherwise(
+  known: Diary,
+  days: DaysInOrder,
+  lost: LostLines,
+): readonly UnreadOfDay[] | undefined {
+  if (known.days.length !== days.length) return undefined;
+  const others: UnreadOfDay[] = [];
+  for (let index = firstChange(known.days, days).day; index < days.length; index++) {
+    const [then, now] = [known.days.at(index) as DatedDay, days.at(index) as DatedDay];
+    if (then === now) continue;
+    if (!tellsTheSame(then, now)) return undefined;
+    const [before, lines] = [known.lostInDays.get(then) ?? [], lost.inDay(now.site)];
+    known.lostInDays.set(now, lines);
+    if (before !== lines) others.push({ day: index, before, now: lines, behind: linesBefore(known, index) });
+  }
+  return others;
+}
+
+/** How many lines of a diary could not be read before a day. */
+function linesBefore({ lost, lostInDays, days }: Diary, day: number): number {
+  let count = lost.length;
+  for (let index = 0; index < day; index++) count += lostInDays.get(days.at(index) as DatedDay)?.length ?? 0;
+  return count;
+}
+
+/**
+ * @param unread the days of which other lines could not be read
+ * @returns undefined where nothing of it holds
+ */
 export function footingOn(
   known: Diary,
   gathered: Gathered,
   { definitions: lost }: LostLines,
+  unread: readonly UnreadOfDay[],
 ): Footing | undefined {
   const { replay, lost: lostBefore, moments, inDay } = known;
   const before = replay.gathered;
   const aspects = gathered.written.differencesTo(before.written, gathered.tree.all);
-  const otherwise = { aspects, lost: difference(lostBefore, lost) };
+  const inDays = unread.flatMap((day) => difference(day.before, day.now));
+  const otherwise = { aspects, lost: [...difference(lostBefore, lost), ...inDays] };
   const inForce = replay.definedBy(gathered, otherwise);
   if (inForce === undefined) return undefined;
-  const ground = { inForce, lostBefore, lost };
+  const ground = { inForce, lostBefore, lost, unread };
   if (aspects.size === 0 && otherwise.lost.length === 0)
     return { ...ground, otherwise, moments, inDay, stands: true };
   const still = (moment: Moment): Moment[] => {
-    const own = moment.replay.asked.hasAny(otherwise) ? undefined : moment.replay.on(gathered, ground);
+    if (isWithin(moment, unread) || moment.replay.asked.hasAny(otherwise)) return [];
+    const own = moment.replay.on(gathered, ground, moment.day);
     return own === undefined ? [] : [{ ...moment, replay: own }];
   };
   return {
@@ -102,6 +141,11 @@ export function footingOn(
     inDay: inDay && still(inDay)[0],
     stands: !replay.asked.hasAny(otherwise),
   };
+}
+
+/** Whether it is a moment within one of some days. */
+function isWithin({ day, ofDay }: Moment, unread: readonly UnreadOfDay[]): boolean {
+  return ofDay > 0 && unread.some((one) => one.day === day);
 }
 
 /** What stands in one of two lists only. */

@@ -66,6 +66,17 @@ export interface Ground {
   /** The lines of blocks that could not be read, before and now: they come before those of the days. */
   readonly lostBefore: readonly LostLine[];
   readonly lost: readonly LostLine[];
+  /** The days of which other lines could not be read, in their order. */
+  readonly unread: readonly UnreadOfDay[];
+}
+
+/** The lines of one day that could not be read, before and now. */
+export interface UnreadOfDay {
+  readonly day: number;
+  readonly before: readonly LostLine[];
+  readonly now: readonly LostLine[];
+  /** So many lines could not be read before them. */
+  readonly behind: number;
 }
 
 /** How things stand, with the means to change it and to complain. */
@@ -157,11 +168,18 @@ export class Replay implements Standing {
     return new Replay(gathered, this.names, this.today, this.date, this);
   }
 
-  /** This moment again with blocks of the same tree, which say nothing otherwise that was asked for. */
-  on(gathered: Gathered, { inForce, lostBefore, lost }: Ground): Replay | undefined {
+  /**
+   * This moment again with blocks of the same tree, which say nothing otherwise that was asked for.
+   *
+   * @param day so many days have been read
+   */
+  on(gathered: Gathered, { inForce, lostBefore, lost, unread }: Ground, day: number): Replay | undefined {
     const own = inForce.at(this.inForce.moment);
     if (own === undefined) return undefined;
     const copy = new Replay(gathered, this.names, this.today, this.date, this, own);
+    // From the last on, so that those before stay where they are.
+    for (const each of unread.toReversed())
+      if (each.day < day) copy.lostSoFar.splice(each.behind, each.before.length, ...each.now);
     copy.lostSoFar.splice(0, lostBefore.length, ...lost);
     return copy;
   }
