@@ -32,6 +32,8 @@ export interface DayBlock {
   readonly hours: Decimal | undefined;
   readonly header: Place;
   readonly facts: readonly LoweredFact[];
+  /** Whether one of the facts changes what is defined: all days are asked at each key. */
+  readonly changes: boolean;
   readonly site: BlockSite;
   readonly lost: readonly Place[];
 }
@@ -147,6 +149,7 @@ function dayOf(
     date,
     hours,
     facts,
+    changes: facts.some(({ word }) => word === "changed"),
     site,
     header: placeAt(site, header.word),
     lost: lost.map((span) => placeAt(site, span)),

@@ -74,6 +74,10 @@ export class FactList {
     }
     for (const word of new Set([...(before?.byWord.keys() ?? []), ...latest.keys()])) {
       const known = before?.of(word) ?? NONE;
+      if (!latest.has(word) && (known.at(-1)?.order ?? 0) < count) {
+        this.byWord.set(word, known);
+        continue;
+      }
       const shared = known.findLastIndex(({ order }) => order < count) + 1;
       const own = latest.get(word) ?? NONE;
       const isAsBefore = isSame(own, known.slice(shared));

@@ -58,8 +58,8 @@ function asksInDays(days: readonly DayBlock[]): boolean {
   return madeOnce(askingDays, days, () => days.some(asksInDay));
 }
 
-function asksInDay({ facts }: DayBlock): boolean {
-  return facts.some((fact) => fact.word === "changed" && asksForRecheck(fact.record));
+function asksInDay({ changes, facts }: DayBlock): boolean {
+  return changes && facts.some((fact) => fact.word === "changed" && asksForRecheck(fact.record));
 }
 
 function asksForRecheck(record: DefinitionRecord): boolean {

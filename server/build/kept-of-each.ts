@@ -27,7 +27,8 @@ export class KeptOfEach<Thing extends object, Result> {
     if (memory === undefined || !memory.keeps(source)) return things.flatMap((thing) => judge(review, thing));
     const roll = memory.rollOf<Thing, Result>(this);
     if (!isSame(roll.inputs, inputs)) roll.dismissAll();
-    else roll.dismiss([...roll.doubtful].filter(({ lookups }) => !lookups.holdIn(source)));
+    else if (roll.doubtful.size > 0)
+      roll.dismiss([...roll.doubtful].filter(({ lookups }) => !lookups.holdIn(source)));
     if (roll.things !== things && !isSame(roll.things, things)) roll.goOnWith(things);
     roll.inputs = inputs;
     for (const thing of roll.without) {

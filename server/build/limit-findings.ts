@@ -93,17 +93,24 @@ function fittedRegardless(
   ofDiary: readonly Finding[],
 ): { readonly findings: readonly Finding[]; readonly regardless: ReadonlySet<LoweredFact> } {
   const regardless = new Set<LoweredFact>();
-  const findings = ofDiary.map((found): Finding => {
-    if (found.code !== "fitted-out-of-limit") return found;
+  let withOvertaken: Finding[] | undefined;
+  for (let index = 0; index < ofDiary.length; index++) {
+    const found = ofDiary[index] as Finding;
+    if (found.code !== "fitted-out-of-limit") continue;
     const part = found.subject && review.parts.get(found.subject);
     const { measured } = found.data;
     const stands =
       part?.place === "on" && newestReadings(part.item).some(({ fact }) => fact.fact === measured);
-    if (!stands) return overtaken.of(found, [], () => ({ ...found, standing: "past" }));
-    regardless.add(measured);
-    return found;
-  });
-  return { findings, regardless: review.memory?.sameSet(fittedRegardless, regardless) ?? regardless };
+    if (stands) regardless.add(measured);
+    else {
+      withOvertaken ??= [...ofDiary];
+      withOvertaken[index] = overtaken.of(found, [], () => ({ ...found, standing: "past" }));
+    }
+  }
+  return {
+    findings: withOvertaken ?? ofDiary,
+    regardless: review.memory?.sameSet(fittedRegardless, regardless) ?? regardless,
+  };
 }
 
 function complainOfItem(

@@ -145,7 +145,8 @@ export class Diagnostics {
     const builds = this.session.workspace.everyBuild();
     const unseen = builds.filter((build) => !this.seen.has(build));
     for (const build of unseen) this.computeBuild(build);
-    if (unseen.length > 0 || builds.length !== this.seen.size) this.forgetOthers(builds);
+    const logs = builds.reduce((count, build) => count + build.logs.length, 0);
+    if (logs !== this.known.size) this.forgetOthers(builds);
     this.seen = new Set(builds);
     if (unseen.length > 0) this.took = this.session.host.now() - began;
   }

@@ -4,7 +4,7 @@ import { compareDates } from "../../quantities/dates.ts";
 import type { DatedDay, DayBlock } from "../definitions.ts";
 import { isDated } from "../definitions.ts";
 import { inOneList } from "../list-under.ts";
-import { Remembered } from "../remembered.ts";
+import { Remembered, sharedBeginning } from "../remembered.ts";
 
 /** Days in order, list by list: what two diaries share is told by their lists, of which few are other. */
 export class DaysInOrder {
@@ -63,6 +63,8 @@ export class DaysInOrder {
     const shared = this.lists.findIndex((list, index) => list !== other.lists[index]);
     const most = Math.min(this.length, other.length);
     let count = shared < 0 ? most : (this.starts[shared] as number);
+    // The lists that are other begin at the same day.
+    count += sharedBeginning(this.lists[shared] ?? [], other.lists[shared] ?? []);
     while (count < most && this.at(count) === other.at(count)) count++;
     return count;
   }

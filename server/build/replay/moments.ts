@@ -38,9 +38,7 @@ export function firstChange(before: DaysInOrder, days: DaysInOrder): Change {
   let day = index;
   while (day > 0 && dates[0] !== undefined && days.at(day - 1)?.date === dates[0]) day--;
   if (then?.site !== now?.site || then?.date !== now?.date) return { day, within: undefined };
-  const defines = [...before.sameDate(day), ...days.sameDate(day)].some(({ facts }) =>
-    facts.some(({ word }) => word === "changed"),
-  );
+  const defines = [...before.sameDate(day), ...days.sameDate(day)].some(({ changes }) => changes);
   const ofDay = then === undefined || now === undefined ? 0 : sharedBeginning(then.facts, now.facts);
   return { day, within: defines || ofDay === 0 ? undefined : { day: index, ofDay } };
 }
