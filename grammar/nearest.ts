@@ -7,9 +7,10 @@
 export function nearest(word: string, candidates: Iterable<string>, most = 3): string[] {
   const reach = Math.max(0, Math.ceil((word.length - 2) / 3));
   const near: { readonly candidate: string; readonly distance: number }[] = [];
+  const small = word.toLowerCase();
   for (const candidate of candidates) {
     if (candidate === word || Math.abs(candidate.length - word.length) > reach) continue;
-    const plain = distance(word.toLowerCase(), candidate.toLowerCase());
+    const plain = distance(small, candidate.toLowerCase(), reach);
     if (plain <= reach) near.push({ candidate, distance: plain === 0 ? 0.5 : plain });
   }
   return near
@@ -18,12 +19,17 @@ export function nearest(word: string, candidates: Iterable<string>, most = 3): s
     .map(({ candidate }) => candidate);
 }
 
-/** Optimal string alignment: the least number of single changes and swaps of neighbours from one to the other. */
-function distance(from: string, to: string): number {
+/**
+ * Optimal string alignment: the least number of single changes and swaps of neighbours from one to the other. Of words that
+ * are further apart than `reach` it says no more than that, as most of those that are compared are after a few letters.
+ */
+function distance(from: string, to: string, reach: number): number {
   let beforeLast: number[] = [];
   let last = Array.from({ length: to.length + 1 }, (_, index) => index);
+  let leastBefore = 0;
   for (let row = 1; row <= from.length; row++) {
     const current = [row];
+    let least = row;
     for (let column = 1; column <= to.length; column++) {
       const same = from[row - 1] === to[column - 1];
       let best = Math.min(
@@ -34,8 +40,12 @@ function distance(from: string, to: string): number {
       const swapped =
         row > 1 && column > 1 && from[row - 1] === to[column - 2] && from[row - 2] === to[column - 1];
       if (swapped) best = Math.min(best, (beforeLast[column - 2] ?? 0) + 1);
+      if (best < least) least = best;
       current.push(best);
     }
+    // What follows is made of the last two rows: it is no less than the last, and more than the one before.
+    if (least > reach && leastBefore >= reach) return least;
+    leastBefore = least;
     beforeLast = last;
     last = current;
   }

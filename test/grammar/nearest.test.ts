@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { nearest } from "../../grammar/nearest.ts";
 
@@ -30,4 +31,35 @@ describe("the nearest words", () => {
     expect(nearest("found", ["fund", "bound", "Found"], 2)).toEqual(["Found", "fund"]);
     expect(nearest("found", ["found"])).toEqual([]);
   });
+
+  it("are those that so many changes lead to, however one counts them", () => {
+    const word = fc.string({ unit: fc.constantFrom("a", "b", "c"), maxLength: 12 });
+    fc.assert(
+      fc.property(word, word, (from, to) => {
+        const reach = Math.max(0, Math.ceil((from.length - 2) / 3));
+        const isNear = from !== to && changes(from, to, new Map()) <= reach;
+        expect(nearest(from, [to])).toEqual(isNear ? [to] : []);
+      }),
+      { numRuns: 2000 },
+    );
+  });
 });
+
+/** The least number of changes from one word to another, counted from their ends. */
+function changes(from: string, to: string, known: Map<string, number>): number {
+  if (from === "" || to === "") return from.length + to.length;
+  const key = `${from} ${to}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const [less, lessTo] = [from.slice(0, -1), to.slice(0, -1)];
+  const counts = [
+    changes(less, to, known) + 1,
+    changes(from, lessTo, known) + 1,
+    changes(less, lessTo, known) + (from.at(-1) === to.at(-1) ? 0 : 1),
+  ];
+  const isSwapped = from.length > 1 && from.at(-1) === to.at(-2) && from.at(-2) === to.at(-1);
+  if (isSwapped && to.length > 1) counts.push(changes(from.slice(0, -2), to.slice(0, -2), known) + 1);
+  const least = Math.min(...counts);
+  known.set(key, least);
+  return least;
+}

@@ -12,9 +12,10 @@ export const check: Command = {
   run: async ({ operands, options, out, openBuild }) => {
     const { build } = await openBuild(operands[0]);
     const { complaints } = complaintsOf(build);
-    const report = checkReport(complaints);
     out.write(
-      options.has("json") ? `${JSON.stringify(report, undefined, 2)}\n` : printCheck(complaints, out),
+      options.has("json")
+        ? `${JSON.stringify(checkReport(complaints), undefined, 2)}\n`
+        : printCheck(complaints, out),
     );
     const fatal = options.has("strict") ? ["error", "warning"] : ["error"];
     return complaints.some(({ severity }) => fatal.includes(severity)) ? 1 : 0;
