@@ -24,6 +24,9 @@ export const LEFT_OUT = [
 /** Of the functions that belong to the constructor, what is called, here or by the library itself; all others are left out. */
 export const OF_CONSTRUCTOR = ["acos", "clone", "config", "isDecimal", "pow"];
 
+/** Digits that are kept of each of its constants, of 1025: more than any number of ours has (server/quantities/decimal.ts). */
+const DIGITS = 300;
+
 export const leanDecimals = {
   name: "lean decimals",
   setup(bundling) {
@@ -51,7 +54,11 @@ export function withoutFunctions(text, file) {
   }, code);
   const called = new RegExp(`\\w\\.(?:${names.join("|")})\\(`).exec(lean.replace(/\bMath\.\w+/g, ""));
   if (called !== null) throw otherwise(`calls ${called[0]})`);
+  const constants = /\b(LN10|PI) = '(\d\.\d{1000,})'/g;
+  if ([...lean.matchAll(constants)].length !== 2) throw otherwise("writes its constants");
   const assigned = /^ {2}Decimal\.([a-z]\w*) = \1; *(?:\/\/ ES6)?\n/gm;
   if ([...lean.matchAll(assigned)].length < 30) throw otherwise("makes its constructor");
-  return lean.replace(assigned, (line, name) => (OF_CONSTRUCTOR.includes(name) ? line : ""));
+  return lean
+    .replace(constants, (_, name, digits) => `${name} = '${digits.slice(0, DIGITS + 1)}'`)
+    .replace(assigned, (line, name) => (OF_CONSTRUCTOR.includes(name) ? line : ""));
 }

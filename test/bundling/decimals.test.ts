@@ -101,6 +101,14 @@ it("computes as the whole library does", () => {
     ),
   );
   const [Whole, Bundled] = [Decimal.clone(settings), Lean.clone(settings)];
+  // The most digits that any number of ours has.
+  const wide = { precision: 130 };
+  const [WideWhole, WideBundled] = [Decimal.clone(wide), Lean.clone(wide)];
+  for (const text of ["0.5", "-1", "123456789.123456789"]) {
+    expect(`${new WideBundled(text).atan()}`).toBe(`${new WideWhole(text).atan()}`);
+    expect(`${new WideBundled(text).sin()}`).toBe(`${new WideWhole(text).sin()}`);
+    expect(`${new WideBundled("7.3e-99").pow(text)}`).toBe(`${new WideWhole("7.3e-99").pow(text)}`);
+  }
   const power = fc.tuple(fc.double({ min: 0.001, max: 100, noNaN: true }), fc.integer({ min: -90, max: 90 }));
   fc.assert(
     fc.property(power, ([base, tenths]) => {
