@@ -1,6 +1,7 @@
 /** How what was noticed becomes a complaint: the rule of its code says it and grades it. */
 import type { Build } from "../build/build.ts";
 import type { Finding } from "../build/finding.ts";
+import { Remembered } from "../build/remembered.ts";
 import type { BlockSite } from "../build/source.ts";
 import { placeAt } from "../build/source.ts";
 import type { Complaint } from "./complaint.ts";
@@ -57,8 +58,12 @@ function mildest(severity: Severity): Severity {
  * @throws what the rule throws
  */
 export function complaintsOfCheck(rule: CheckingRule, build: Build): Complaint[] {
-  return [...rule.check(build)].map((notice) => wordNotice(rule, notice));
+  const notices = rule.check(build);
+  return told.of(notices, [rule], () => [...notices].map((notice) => wordNotice(rule, notice)));
 }
+
+/** What a rule notices again is one list as long as it is kept (`KeptOfEach`), and told in one list too. */
+const told = new Remembered<Iterable<Notice>, Complaint[]>();
 
 function wordNotice({ code, severity: own }: CheckingRule, notice: Notice): Complaint {
   const { place, message, severity = own, seeAlso = [], critical = false, fixes = [] } = notice;

@@ -102,10 +102,11 @@ export function unreadOtherwise(
   return others;
 }
 
-/** How many lines of a diary could not be read before a day. */
-function linesBefore({ lost, lostInDays, days }: Diary, day: number): number {
-  let count = lost.length;
-  for (let index = 0; index < day; index++) count += lostInDays.get(days.at(index) as DatedDay)?.length ?? 0;
+/** How many lines of a diary could not be read before a day: counted from the end, where one mostly writes. */
+function linesBefore({ replay, lostInDays, days }: Diary, day: number): number {
+  let count = replay.lost.length;
+  for (let index = day; index < days.length; index++)
+    count -= lostInDays.get(days.at(index) as DatedDay)?.length ?? 0;
   return count;
 }
 
