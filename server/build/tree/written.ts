@@ -5,7 +5,7 @@
 import { recordEntry } from "../../../grammar/vocabulary/vocabulary.ts";
 import type { RecordWord } from "../lowering/definition-record.ts";
 import { recordKey } from "../lowering/definition-record.ts";
-import { isSame } from "../remembered.ts";
+import { isSame, madeOnce } from "../remembered.ts";
 import type { Place } from "../source.ts";
 import { textAt } from "../source.ts";
 import type { Aspect } from "./aspect.ts";
@@ -40,6 +40,9 @@ const NOTHING: Said = {
   unread: NONE,
   counting: undefined,
 };
+
+/** What counts of assemblies without a block: what those above say for them, as long as the tree is the same. */
+const ofOthers = new WeakMap<TreeNode, Counting>();
 
 export class Written {
   /** The same object for as long as things give the same names to what can be measured of them. */
@@ -89,7 +92,7 @@ export class Written {
   /** What counts of a thing before anything is changed in the diary. */
   counting(node: TreeNode): Counting {
     const said = this.of(node);
-    if (said === NOTHING) return this.countingOf(node, said);
+    if (said === NOTHING) return madeOnce(ofOthers, node, () => this.countingOf(node, said));
     said.counting ??= this.countingOf(node, said);
     return said.counting;
   }
