@@ -3,70 +3,15 @@ import { deepStrictEqual } from "node:assert/strict";
 import fc from "fast-check";
 import { test } from "vitest";
 import { Document } from "../../grammar/document.ts";
-import type { Build } from "../../server/build/build.ts";
 import { readBuild } from "../../server/build/build.ts";
 import type { SourceFile } from "../../server/build/source.ts";
 import { fileAfter } from "../../server/build/source.ts";
-import { costsOf } from "../../server/plan/costs.ts";
-import { orderOf } from "../../server/plan/order.ts";
-import { planOf } from "../../server/plan/plan.ts";
 import type { IsoDate } from "../../server/quantities/dates.ts";
-import { formatMoney } from "../../server/quantities/money.ts";
-import { complaintsOf } from "../../server/rules/complaints.ts";
-import { carriedOut, edit, generated, readAgain, roadster, share, spot } from "./edits.ts";
+import { carriedOut, edit, generated, readAgain, roadster, share } from "./edits.ts";
+import { shown } from "./shown-build.ts";
 
 /** Few in the fast tests, which everyone waits for; more by `npm run test:long`. */
 const RUNS = Number(process.env.COTTER_RUNS ?? 2);
-
-/** All that is shown of a build, with the lines where it stands. */
-function shown(build: Build) {
-  const { standing, facts, links, calculations } = build;
-  const { complaints, waived } = complaintsOf(build);
-  const plan = planOf(build);
-  const order = orderOf(build, plan);
-  const { costs, total } = costsOf(build);
-  return {
-    complaints: complaints.map(({ code, severity, message, place, seeAlso }) => [
-      code,
-      severity,
-      message,
-      spot(place),
-      seeAlso.map((related) => `${spot(related.place)} ${related.message}`),
-    ]),
-    waived: waived.map(({ reason }) => reason),
-    parts: [...standing.parts.values()].map(({ node, place, item }) => [node.path, place, item.number]),
-    joints: [...standing.joints.values()].map(({ node, stage, hardware }) => [node.path, stage, hardware]),
-    systems: [...standing.systems.values()].map(({ node, stage }) => [node.path, stage]),
-    holds: [...standing.holds.values()].map(({ definition, released, lapsed }) => [
-      definition.name,
-      released?.date,
-      lapsed?.date,
-    ]),
-    lost: standing.lost.map(({ place, text, nodes }) => [
-      spot(place),
-      text,
-      nodes && [...nodes].map(({ path }) => path),
-    ]),
-    facts: facts.map(({ date, place }) => `${date} ${spot(place)}`),
-    links: links.map(({ place, nodes }) => `${spot(place)} ${nodes.map(({ path }) => path)}`),
-    calculations: calculations.map(({ name, place }) => `${name} ${spot(place)}`),
-    order: order.lines.map(({ need, why, orderBy }) => [
-      need.node.path,
-      need.toOrder,
-      orderBy,
-      why.map(({ text, place }) => `${text} ${spot(place)}`),
-    ]),
-    plan: plan.activities.map(({ id, after, waits }) => [id, after, waits]),
-    forecast: plan.forecast,
-    costs: costs.map(({ money, tax, text, place }) => [
-      formatMoney(money),
-      formatMoney(tax),
-      text,
-      spot(place),
-    ]),
-    total: total && formatMoney(total),
-  };
-}
 
 function expectGoingOn(texts: readonly SourceFile[], clock: IsoDate, edits: number): void {
   const step = fc.record({ file: fc.nat(), edit });
@@ -314,65 +259,4 @@ test("that is written on in any of its blocks, line by line", () => {
 
 test("of the roadster that is written on in any of its blocks, line by line", () => {
   expectWritingWithin(roadster(), "2026-11-25" as IsoDate, 12, RUNS);
-});
-
-test("keeps no more moments of a diary, however many of its days are written in", () => {
-  const days = Array.from({ length: 200 }, (_, index) => {
-    const date = new Date(Date.UTC(2026, 0, 1 + index)).toISOString().slice(0, 10);
-    return `day ${date}\n  removed: disc\n`;
-  });
-  const document = Document.read(`vehicle "Pell Otter"\n\npart disc\n\n${days.join("\n")}`);
-  const clock = "2026-12-31" as IsoDate;
-  let file: SourceFile = { path: "log.cotter", document };
-  let build = readBuild([file], { clock });
-  const kept = days.map((_, index) => {
-    const end = (file.document.offsets[index + 2] ?? 0) + (file.document.blocks[index + 2]?.text.length ?? 0);
-    file = fileAfter(file, file.document.edit(end - 1, end - 1, "  cleaned: disc by solvent\n"));
-    build = readBuild([file], { clock, before: build });
-    return build.diary.moments.length;
-  });
-  deepStrictEqual(Math.max(...kept) <= 2 * 4 + 2, true);
-  deepStrictEqual(Math.min(...kept.slice(50)) > 1, true);
-});
-
-test("hears of a line that can no longer be read in a day of the same facts, and of one that can again", () => {
-  const clock = "2026-12-31" as IsoDate;
-  const texts = ["day 2026-05-01\n  removed: disc", "day 2026-05-02\n  fitted: disc"];
-  let file: SourceFile = {
-    path: "log.cotter",
-    document: Document.read(`vehicle "Pell Otter"\n\npart disc\n\n${texts.join("\n\n")}\n`),
-  };
-  let build = readBuild([file], { clock, isGoneOnFrom: true });
-  const write = (text: string, instead: string) => {
-    const start = file.document.text.indexOf(instead);
-    file = fileAfter(file, file.document.edit(start, start + instead.length, text));
-    build = readBuild([file], { clock, before: build });
-    return build.standing.lost.map(({ text: lost }) => lost);
-  };
-  const steps = [
-    write("removed: disc\n  A word more.", "removed: disc"),
-    write("removd: disc", "A word more."),
-    write("removd: disk", "removd: disc"),
-    write("A word more.", "removd: disk"),
-  ];
-  deepStrictEqual(steps, [[], ["removd: disc"], ["removd: disk"], []]);
-});
-
-test("hears of what is written below a day whose date is none: nobody could read that either", () => {
-  const clock = "2026-12-31" as IsoDate;
-  let file: SourceFile = {
-    path: "log.cotter",
-    document: Document.read(
-      `vehicle "Pell Otter"\n\npart disc\npart hub\n\nday 2026-02-30\n  removed: hub\n`,
-    ),
-  };
-  let build = readBuild([file], { clock, isGoneOnFrom: true });
-  const about = () => {
-    const parts = build.standing.gathered.tree.ofKind("part");
-    return parts.filter((node) => build.standing.source.lostAbout(node).length > 0).map(({ path }) => path);
-  };
-  deepStrictEqual(about(), ["hub"]);
-  file = fileAfter(file, file.document.edit(file.document.length, file.document.length, "  removed: disc\n"));
-  build = readBuild([file], { clock, before: build });
-  deepStrictEqual(about(), ["disc", "hub"]);
 });
