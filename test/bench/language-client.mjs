@@ -2,6 +2,7 @@
 // the processor time that it takes.
 import { spawn } from "node:child_process";
 import { readdirSync, readFileSync } from "node:fs";
+import { plainEnvironment } from "./environment.mjs";
 
 /** How long a server may take for one answer (ms). */
 const LONGEST = 120_000;
@@ -17,11 +18,11 @@ export class LanguageClient {
   /**
    * @param words arguments for Node
    * @param settings what the server is told when it asks for a section of the settings
-   * @param environment variables beside those of this process
+   * @param environment variables beside those that are plain
    */
   constructor(words, settings = {}, environment = {}) {
     this.settings = settings;
-    const env = { ...process.env, ...environment };
+    const env = plainEnvironment(environment);
     this.process = spawn(process.execPath, words, { stdio: ["pipe", "pipe", "pipe"], env });
     let complaints = "";
     this.process.stderr.setEncoding("utf8").on("data", (text) => (complaints += text));

@@ -1,6 +1,7 @@
 // Programs from their start to their end, in turn.
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
+import { plainEnvironment } from "./environment.mjs";
 import { inTurn, median, p95 } from "./figures.mjs";
 import { LogFolder } from "./subjects.mjs";
 
@@ -23,7 +24,10 @@ export async function measureStart({ program, generateLog, rounds, longRounds, l
   const run = (job) => {
     const began = performance.now();
     const spent = processorTimeOfChildren();
-    const { status, error } = spawnSync(process.execPath, job.words, { stdio: "ignore" });
+    const { status, error } = spawnSync(process.execPath, job.words, {
+      stdio: "ignore",
+      env: plainEnvironment(),
+    });
     // 1: there are complaints, or lines to be laid out.
     if (error !== undefined || status > 1) throw new Error(`${job.name} ended with ${status}`);
     taken.get(job).push({
