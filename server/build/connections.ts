@@ -1,6 +1,7 @@
 /** What hangs together: which joints hold a part, which systems a part's fluid is of, which joints are on a system. */
 import { joinedParts, partsOfSystem } from "./criticality.ts";
 import { listUnder } from "./list-under.ts";
+import { madeOnce } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import { AspectSet } from "./tree/aspect.ts";
 import type { TreeNode } from "./tree/node.ts";
@@ -28,9 +29,7 @@ const remembered = new WeakMap<object, Connections>();
 /** With the definitions in force; made once for as long as none of these words changes. */
 export function connectionsOf(standing: Defined): Connections {
   const since = standing.definitions.since(GROUNDS);
-  const known = remembered.get(since) ?? connect(standing);
-  remembered.set(since, known);
-  return known;
+  return madeOnce(remembered, since, () => connect(standing));
 }
 
 function connect(standing: Defined): Connections {

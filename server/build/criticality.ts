@@ -1,3 +1,4 @@
+import { madeOnce } from "./remembered.ts";
 import type { Standing } from "./standing.ts";
 import { AspectSet } from "./tree/aspect.ts";
 import type { TreeNode } from "./tree/node.ts";
@@ -52,9 +53,6 @@ function partsIn({ definitions, names }: Defined, node: TreeNode, word: "joins" 
 }
 
 function once<T>(found: Found<T>, since: object, node: TreeNode, find: () => T): T {
-  const known = found.get(since) ?? new Map<TreeNode, T>();
-  found.set(since, known);
-  const result = known.get(node) ?? find();
-  known.set(node, result);
-  return result;
+  const known = madeOnce(found, since, () => new Map<TreeNode, T>());
+  return madeOnce(known, node, find);
 }

@@ -164,6 +164,7 @@ class NotedDefinitions implements Definitions {
   private readonly definitions: Definitions;
   private readonly made: Lookup[];
   private readonly seen = new Set<TreeNode>();
+  private readonly seenSince = new Set<AspectSet>();
 
   constructor(definitions: Definitions, made: Lookup[]) {
     this.definitions = definitions;
@@ -213,7 +214,10 @@ class NotedDefinitions implements Definitions {
 
   since(aspects: AspectSet): object {
     const found = this.definitions.since(aspects);
-    this.made.push({ in: "since", aspects, found });
+    if (!this.seenSince.has(aspects)) {
+      this.seenSince.add(aspects);
+      this.made.push({ in: "since", aspects, found });
+    }
     return found;
   }
 }

@@ -66,9 +66,7 @@ function isDatedDay({ block }: BlockSite): boolean {
 const remembered = new WeakMap<Names, Subjects>();
 
 function subjectsOf(gathered: Gathered, names: Names): Subjects {
-  const known = remembered.get(names) ?? new Subjects(gathered, names);
-  remembered.set(names, known);
-  return known;
+  return madeOnce(remembered, names, () => new Subjects(gathered, names));
 }
 
 /** The lines of a block in which something could not be read; all of it where the block itself means nothing. */

@@ -29,14 +29,15 @@ export class Asked {
   private readonly sets: Set<AspectSet>;
   /** The things that were looked for in the lines that could not be read. */
   private readonly soughtIn: Set<TreeNode>;
-  private readonly state: { allLost: boolean };
+  /** Whether all of these lines were asked for. */
+  private allLost: boolean;
 
   /** @param things how many there are in the tree */
   constructor(things: number, before?: Asked) {
     this.bits = before?.bits.slice() ?? new Uint32Array(things * OF_THING);
     this.sets = new Set(before?.sets);
     this.soughtIn = new Set(before?.soughtIn);
-    this.state = { allLost: before?.state.allLost === true };
+    this.allLost = before?.allLost === true;
   }
 
   copy(): Asked {
@@ -59,7 +60,7 @@ export class Asked {
   }
 
   askForLost(): void {
-    this.state.allLost = true;
+    this.allLost = true;
   }
 
   /** Whether anything was asked for that is otherwise. */
@@ -68,7 +69,7 @@ export class Asked {
       for (const aspect of those) if (this.has(node, aspect)) return true;
       for (const set of this.sets) if (set.hasAnyOf(those)) return true;
     }
-    return lost.length > 0 && (this.state.allLost || lost.some((line) => this.mayBeAboutSought(line)));
+    return lost.length > 0 && (this.allLost || lost.some((line) => this.mayBeAboutSought(line)));
   }
 
   private has({ order }: TreeNode, aspect: Aspect): boolean {

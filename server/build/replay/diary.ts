@@ -9,14 +9,13 @@ import type { Names } from "../names.ts";
 import { placeAt } from "../source.ts";
 import type { DatedFact } from "../states.ts";
 import type { DefinitionsInForce } from "../tree/definitions.ts";
-import type { DefinedOtherwise } from "./asked.ts";
 import { calculationHandlers } from "./calculations.ts";
 import { takeCare } from "./care.ts";
 import { carryOutChanges } from "./changes.ts";
 import type { DaysInOrder } from "./days-in-order.ts";
 import { inDateOrder } from "./days-in-order.ts";
 import type { Beginning, Diary, Footing } from "./footing.ts";
-import { ANEW, footingOn, goesOn, goingOn, NOTHING_UNREAD, unreadOtherwise } from "./footing.ts";
+import { ANEW, footingOn, goesOn, goingOn } from "./footing.ts";
 import { gaugeHandlers, gaugesAtStart } from "./gauges.ts";
 import { finishHolds, holdHandlers, holdsAtStart, loseLine, settleHolds } from "./holds.ts";
 import { settleComplaints } from "./joint-complaints.ts";
@@ -88,15 +87,14 @@ export function readDiary(
   const dated = inDateOrder(gathered.dayLists);
   const days = dated.until(today);
   const known = before !== undefined && goesOn(before, gathered, names, today) ? before : undefined;
-  const unread = known && unreadOtherwise(known, days, lost);
-  const asRead = known && unread && footingOn(known, gathered, lost, unread);
-  if (known !== undefined && asRead?.stands === true) return retold(known, asRead, gathered, days, lost);
-  const still = known && footingOn(known, gathered, lost, NOTHING_UNREAD);
+  const still = known && footingOn(known, gathered, lost, days);
+  if (known !== undefined && still?.atEnd !== undefined)
+    return retold(known, still, still.atEnd, days, lost.definitions);
   const from = known === undefined || still === undefined ? ANEW : goingOn(known, days, still);
   const replay =
     from.start?.replay.copy(gathered) ??
     beginning(gathered, names, today, dated.at(0)?.date, lost, still?.inForce.first);
-  return readFrom(from, replay, days, lost, keeps, still?.otherwise);
+  return readFrom(from, replay, days, lost, keeps, still?.aspects);
 }
 
 /** @param replay how things stand where reading begins */
@@ -106,7 +104,7 @@ function readFrom(
   days: DaysInOrder,
   lost: LostLines,
   keeps: boolean,
-  otherwise: DefinedOtherwise | undefined,
+  aspects: DifferencesTo["aspects"] | undefined,
 ): Diary {
   const facts = new FactList(known?.facts, start?.facts);
   const lostInDays = known?.lostInDays ?? new WeakMap<DatedDay, readonly LostLine[]>();
@@ -130,26 +128,30 @@ function readFrom(
   finishHolds(replay);
   settleComplaints(replay);
   replay.finish();
-  const differences = known && compared(replay, known.replay, start, moments.all, otherwise);
+  const differences = known && compared(replay, known.replay, start, moments.all, aspects);
   facts.sortByWord(known?.facts, start?.facts ?? 0);
   const { beforeDays, inDay } = moments;
   return { replay, facts, days, lost: lost.definitions, lostInDays, moments: beforeDays, inDay, differences };
 }
 
 /** The diary before, of days that tell the same. */
-function retold(known: Diary, still: Footing, gathered: Gathered, days: DaysInOrder, lost: LostLines): Diary {
-  const { moments, inDay, otherwise } = still;
-  const replay = known.replay.on(gathered, still, days.length) ?? known.replay.copy(gathered);
+function retold(
+  known: Diary,
+  { moments, inDay, aspects }: Footing,
+  replay: Replay,
+  days: DaysInOrder,
+  lost: readonly LostLine[],
+): Diary {
   replay.finish();
   const differences = takeOverWhatIsSame(replay, known.replay, replay.findings.length, []);
   return {
     ...known,
     replay,
     days,
-    lost: lost.definitions,
+    lost,
     moments,
     inDay,
-    differences: { earlier: known.replay, differences, aspects: otherwise.aspects },
+    differences: { earlier: known.replay, differences, aspects },
   };
 }
 
@@ -159,15 +161,13 @@ function compared(
   earlier: Replay,
   start: Moment | undefined,
   moments: readonly Moment[],
-  otherwise: DefinedOtherwise | undefined,
+  aspects: DifferencesTo["aspects"] = new Map(),
 ): DifferencesTo {
   const anew = moments.filter(({ day }) => day >= (start?.day ?? 0)).map((moment) => moment.replay);
   const count = start?.replay.findings.length ?? 0;
   const differences = takeOverWhatIsSame(replay, earlier, count, anew);
-  return { earlier, differences, aspects: otherwise?.aspects ?? NOWHERE };
+  return { earlier, differences, aspects };
 }
-
-const NOWHERE: DefinedOtherwise["aspects"] = new Map();
 
 /** How things stand as the log begins. */
 function beginning(

@@ -7,11 +7,12 @@ import type { LostLine, LostLines } from "../lost-lines.ts";
 import type { DifferencesTo } from "../memory.ts";
 import type { Names } from "../names.ts";
 import { isSame } from "../remembered.ts";
+import type { DefinitionsInForce } from "../tree/definitions.ts";
 import type { DefinedOtherwise } from "./asked.ts";
 import type { DaysInOrder } from "./days-in-order.ts";
 import type { Change, Moment } from "./moments.ts";
 import { firstChange, lastBefore, tellsTheSame } from "./moments.ts";
-import type { Ground, Replay, UnreadOfDay } from "./replay.ts";
+import type { Replay, UnreadOfDay } from "./replay.ts";
 
 export interface Diary {
   /** How things stand after the last fact that counts. */
@@ -49,10 +50,10 @@ export const ANEW: Beginning = {
   start: undefined,
 };
 
-export function goingOn(known: Diary, days: DaysInOrder, { moments, inDay, stands }: Footing): Beginning {
+export function goingOn(known: Diary, days: DaysInOrder, { moments, inDay, blocksHold }: Footing): Beginning {
   const change = firstChange(known.days, days);
   const earlier = moments.filter(({ day }) => day <= change.day);
-  if (stands) return { known, change, earlier, start: lastBefore(change, earlier, inDay) };
+  if (blocksHold) return { known, change, earlier, start: lastBefore(change, earlier, inDay) };
   const start = earlier.at(-1);
   return { known, change: { day: start?.day ?? 0, within: undefined }, earlier, start };
 }
@@ -67,24 +68,63 @@ export function goesOn({ replay }: Diary, gathered: Gathered, names: Names, toda
 }
 
 /** What of a diary still holds on blocks of which some say other things. */
-export interface Footing extends Ground {
-  readonly otherwise: DefinedOtherwise;
+export interface Footing {
+  /** The definitions in force at its end. */
+  readonly inForce: DefinitionsInForce;
+  /** What is said otherwise of some of the things. */
+  readonly aspects: DefinedOtherwise["aspects"];
   /** The moments before which nothing was asked for that is otherwise. */
   readonly moments: readonly Moment[];
   readonly inDay: Moment | undefined;
-  /** Whether nothing of it was asked for to the end. */
-  readonly stands: boolean;
+  /** Whether nothing was asked for to the end that the blocks say otherwise. */
+  readonly blocksHold: boolean;
+  /** How things stand at its end, where nothing of it need be read again. */
+  readonly atEnd: Replay | undefined;
 }
 
-/** Days that tell the same as before although other lines of them could not be read. */
-export const NOTHING_UNREAD: readonly UnreadOfDay[] = [];
+/** @returns undefined where nothing of it holds */
+export function footingOn(
+  known: Diary,
+  gathered: Gathered,
+  lines: LostLines,
+  days: DaysInOrder,
+): Footing | undefined {
+  const { replay, lost: lostBefore, moments, inDay } = known;
+  const { definitions: lost } = lines;
+  const aspects = gathered.written.differencesTo(replay.gathered.written, gathered.tree.all);
+  const inForce = replay.definedBy(gathered, aspects);
+  if (inForce === undefined) return undefined;
+  const ofBlocks = { aspects, lost: difference(lostBefore, lost) };
+  const blocksHold = !replay.asked.hasAny(ofBlocks);
+  const others = blocksHold ? unreadOtherwise(known, days, lines) : undefined;
+  const inDays = others?.flatMap((day) => difference(day.before, day.now)) ?? [];
+  const stands = others !== undefined && !replay.asked.hasAny({ aspects: NOWHERE, lost: inDays });
+  const unread = stands ? others : NOTHING_UNREAD;
+  const ground = { inForce, lostBefore, lost, unread };
+  const footing = {
+    inForce,
+    aspects,
+    blocksHold,
+    atEnd: stands ? replay.on(gathered, ground, days.length) : undefined,
+  };
+  if (aspects.size + ofBlocks.lost.length + unread.length === 0) return { ...footing, moments, inDay };
+  const still = (moment: Moment): Moment[] => {
+    if (isWithin(moment, unread) || moment.replay.asked.hasAny(ofBlocks)) return [];
+    const own = moment.replay.on(gathered, ground, moment.day);
+    return own === undefined ? [] : [{ ...moment, replay: own }];
+  };
+  return { ...footing, moments: moments.flatMap(still), inDay: inDay && still(inDay)[0] };
+}
+
+const NOWHERE: DefinedOtherwise["aspects"] = new Map();
+const NOTHING_UNREAD: readonly UnreadOfDay[] = [];
 
 /**
  * The days of which other lines could not be read than before, of a diary whose days all tell the same.
  *
  * @returns undefined where a day tells something else
  */
-export function unreadOtherwise(
+function unreadOtherwise(
   known: Diary,
   days: DaysInOrder,
   lost: LostLines,
@@ -108,40 +148,6 @@ function linesBefore({ replay, lostInDays, days }: Diary, day: number): number {
   for (let index = day; index < days.length; index++)
     count -= lostInDays.get(days.at(index) as DatedDay)?.length ?? 0;
   return count;
-}
-
-/**
- * @param unread the days of which other lines could not be read
- * @returns undefined where nothing of it holds
- */
-export function footingOn(
-  known: Diary,
-  gathered: Gathered,
-  { definitions: lost }: LostLines,
-  unread: readonly UnreadOfDay[],
-): Footing | undefined {
-  const { replay, lost: lostBefore, moments, inDay } = known;
-  const before = replay.gathered;
-  const aspects = gathered.written.differencesTo(before.written, gathered.tree.all);
-  const inDays = unread.flatMap((day) => difference(day.before, day.now));
-  const otherwise = { aspects, lost: [...difference(lostBefore, lost), ...inDays] };
-  const inForce = replay.definedBy(gathered, otherwise);
-  if (inForce === undefined) return undefined;
-  const ground = { inForce, lostBefore, lost, unread };
-  if (aspects.size === 0 && otherwise.lost.length === 0)
-    return { ...ground, otherwise, moments, inDay, stands: true };
-  const still = (moment: Moment): Moment[] => {
-    if (isWithin(moment, unread) || moment.replay.asked.hasAny(otherwise)) return [];
-    const own = moment.replay.on(gathered, ground, moment.day);
-    return own === undefined ? [] : [{ ...moment, replay: own }];
-  };
-  return {
-    ...ground,
-    otherwise,
-    moments: moments.flatMap(still),
-    inDay: inDay && still(inDay)[0],
-    stands: !replay.asked.hasAny(otherwise),
-  };
 }
 
 /** Whether it is a moment within one of some days. */

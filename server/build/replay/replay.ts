@@ -185,7 +185,7 @@ export class Replay implements Standing {
   }
 
   /** What is defined at this moment by blocks that say some things otherwise; undefined where a change is about those. */
-  definedBy({ written }: Gathered, { aspects }: DefinedOtherwise): DefinitionsInForce | undefined {
+  definedBy({ written }: Gathered, aspects: DefinedOtherwise["aspects"]): DefinitionsInForce | undefined {
     return aspects.size === 0 ? this.inForce : this.inForce.on(written, aspects);
   }
 
